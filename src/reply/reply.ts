@@ -1,0 +1,104 @@
+import { type Origin, showOrigin } from "../domain/origin.ts";
+
+export type Json =
+  | string
+  | number
+  | boolean
+  | null
+  | readonly Json[]
+  | { readonly [key: string]: Json };
+
+/** A number, or a list of them, with the place it comes from. Numbers are in base units; the unit is in the key. */
+export type Shown = { readonly value: Json; readonly origin: Origin };
+
+/** What kind of moment it is: nothing presses, or a bath is working on film. */
+export type Moment =
+  | { readonly kind: "no-clock" }
+  | {
+      readonly kind: "running";
+      readonly tank: string;
+      readonly bath: string;
+      readonly left_s: number;
+    };
+
+/** A question the bench waits on: the answer goes into `slot` of `command`. */
+export type Ask = {
+  readonly command: string;
+  readonly fields: { readonly [name: string]: Json };
+  readonly slot: string;
+  /** Short answers offered, for buttons and for reading them aloud. */
+  readonly options?: readonly string[] | undefined;
+};
+
+export type ReplyKind = "reply" | "cue" | "reminder" | "refusal" | "question";
+
+/** The one value every channel renders. `say` is one breath: at most 12 words. */
+export type Reply = {
+  readonly kind: ReplyKind;
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly say: string;
+  /** Figures by key, each with its origin; the JSON `values` and `origins` come from here. */
+  readonly figures: { readonly [key: string]: Shown };
+  /** Names, words and states that need no origin. */
+  readonly facts: { readonly [key: string]: Json };
+  readonly cautions: readonly string[];
+  /** The working, for `why`: inputs, formula in words, what was assumed. */
+  readonly working: readonly string[];
+  readonly ask?: Ask | undefined;
+};
+
+export type ReplyParts = Partial<Omit<Reply, "kind" | "title" | "say">> & {
+  readonly title: string;
+  readonly say: string;
+};
+
+const blank = { lines: [], figures: {}, facts: {}, cautions: [], working: [] } as const;
+
+export const answer = (parts: ReplyParts): Reply => ({ kind: "reply", ...blank, ...parts });
+export const cue = (parts: ReplyParts): Reply => ({ kind: "cue", ...blank, ...parts });
+export const reminder = (parts: ReplyParts): Reply => ({ kind: "reminder", ...blank, ...parts });
+
+/**
+ * Says no, with what was read and what to give instead. `reason` is a stable kebab-case word.
+ */
+export const refuse = (
+  reason: string,
+  title: string,
+  parts: Partial<Omit<Reply, "kind" | "title">> = {},
+): Reply => ({
+  kind: "refusal",
+  ...blank,
+  say: oneBreath(title),
+  ...parts,
+  title,
+  facts: { ...parts.facts, reason },
+});
+
+/** Asks one question and waits for it. */
+export const question = (
+  ask: Ask,
+  title: string,
+  parts: Partial<Omit<Reply, "kind" | "title" | "ask">> = {},
+): Reply => ({ kind: "question", ...blank, say: oneBreath(title), ...parts, title, ask });
+
+/** Cuts a sentence to what fits in one breath: 12 words. */
+export function oneBreath(sentence: string): string {
+  const words = sentence.split(/\s+/).filter((word) => word !== "");
+  return words.length <= 12 ? words.join(" ") : `${words.slice(0, 12).join(" ")}`;
+}
+
+export const shown = (value: Json, origin: Origin): Shown => ({ value, origin });
+
+export function valuesOf(reply: Reply): Record<string, Json> {
+  const values: Record<string, Json> = { ...reply.facts };
+  for (const [key, figure] of Object.entries(reply.figures)) values[key] = figure.value;
+  return values;
+}
+
+export function originsOf(reply: Reply): Record<string, string> {
+  const origins: Record<string, string> = {};
+  for (const [key, figure] of Object.entries(reply.figures))
+    origins[key] = showOrigin(figure.origin);
+  return origins;
+}
