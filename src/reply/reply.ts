@@ -21,13 +21,15 @@ export type Moment =
       readonly left_s: number;
     };
 
+export type Option = { readonly word: string; readonly value: Json };
+
 /** A question the bench waits on: the answer goes into `slot` of `command`. */
 export type Ask = {
   readonly command: string;
   readonly fields: { readonly [name: string]: Json };
   readonly slot: string;
-  /** Short answers offered, for buttons and for reading them aloud. */
-  readonly options?: readonly string[] | undefined;
+  /** Short answers offered, for buttons and for reading aloud, each with the value it stands for. */
+  readonly options?: readonly Option[] | undefined;
 };
 
 export type ReplyKind = "reply" | "cue" | "reminder" | "refusal" | "question";
@@ -46,6 +48,8 @@ export type Reply = {
   /** The working, for `why`: inputs, formula in words, what was assumed. */
   readonly working: readonly string[];
   readonly ask?: Ask | undefined;
+  /** Filled by the conversation: what kind of moment it is. */
+  readonly clock?: Moment | undefined;
 };
 
 export type ReplyParts = Partial<Omit<Reply, "kind" | "title" | "say">> & {

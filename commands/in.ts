@@ -1,0 +1,86 @@
+import { z } from "zod";
+import { confirm, defineCommand } from "../src/commands/define-command.ts";
+import { runMeant, withTank } from "../src/commands/tanks.ts";
+import { countFilm } from "../src/domain/session/count-film.ts";
+import { isLateIn, pouredIn, standing } from "../src/domain/session/hear.ts";
+import { clockTime } from "../src/domain/timing/clock-text.ts";
+import { stageClock } from "../src/domain/timing/stage-clock.ts";
+import { sayDuration, showDuration } from "../src/domain/units/show.ts";
+import { answer, refuse } from "../src/reply/reply.ts";
+
+export const inCommand = defineCommand({
+  name: "in",
+  summary: "The tank is full: the time counts from now.",
+  topic: "run",
+  sentences: withTank("(in|it is in|is in|poured|poured in|all in|tank full)"),
+  slots: { sure: "yes" },
+  examples: ["in", "north in"],
+  fields: z.object({ tank: z.string().optional(), sure: z.boolean().optional() }),
+  changes: true,
+  values: {
+    tank: "tank",
+    bath: "the bath that is in",
+    time_s: "its time, s",
+    pour_out: "ISO instant of the pour-out cue",
+    end: "ISO instant of its end",
+    agitate_for_s: "first agitation, s",
+  },
+  run({ bench, now }, { tank, sure }) {
+    const meant = runMeant(bench, tank);
+    if ("reply" in meant) return meant.reply;
+    const { run } = meant;
+    const at = standing(run, now);
+    if (at.kind === "over") return refuse("over", `${run.tank} is over.`);
+    if (at.kind === "in") {
+      const since = at.stage.inAt === undefined ? "" : ` since ${clockTime(at.stage.inAt, bench.zone)}`;
+      if (at.stage.plusMinus === undefined) {
+        return refuse("already-in", `${at.stage.bath} is in${since}, ${showDuration(at.gone)} ago.`, {
+          say: `The ${at.stage.bath} is in already.`,
+        });
+      }
+      if (isLateIn(run, now) && sure === undefined) {
+        return confirm(
+          "in",
+          { tank: run.tank },
+          "sure",
+          `I have counted ${at.stage.bath}${since}. Count from now instead?`,
+        );
+      }
+      if (sure === false) {
+        return answer({ title: `Then ${at.stage.bath} counts${since}.`, say: "Then I count on." });
+      }
+    }
+    const poured = pouredIn(run, now);
+    const stage = poured.stages[poured.current] ?? at.stage;
+    const clock = stageClock(stage, stage.pourAt ?? now, run.window);
+    const first = stage.agitation?.initial;
+    const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: poured } }, run.id);
+    const agitate = first === undefined || first === 0 ? "" : ` Agitate ${sayDuration(first)}.`;
+    return {
+      bench: counted,
+      reply: answer({
+        title: `${run.tank}: ${stage.bath} in at ${clockTime(now, bench.zone)}.${agitate}`,
+        lines: [
+          `Pour out at ${clockTime(clock.pourOut, bench.zone)}, over at ${clockTime(clock.end, bench.zone)} (${stage.sense === "exact" ? "exactly" : "at least"} ${showDuration(stage.time)}).`,
+          ...(agitate === "" ? [] : ["Tap it against bubbles first."]),
+        ],
+        say: `${stage.bath} in.${agitate}`,
+        figures: {
+          time_s: { value: stage.time, origin: stage.timeOrigin },
+          pour_out: {
+            value: Temporal.Instant.fromEpochMilliseconds(clock.pourOut).toString(),
+            origin: { kind: "computed", source: "end less the drain" },
+          },
+          end: {
+            value: Temporal.Instant.fromEpochMilliseconds(clock.end).toString(),
+            origin: { kind: "computed", source: "in plus the time" },
+          },
+          ...(first === undefined || stage.agitation === undefined
+            ? {}
+            : { agitate_for_s: { value: first, origin: stage.agitation.origin } }),
+        },
+        facts: { tank: run.tank, bath: stage.bath },
+      }),
+    };
+  },
+});

@@ -1,0 +1,67 @@
+import { z } from "zod";
+import { defineCommand } from "../src/commands/define-command.ts";
+import { standingLine } from "../src/commands/run-lines.ts";
+import { withTank } from "../src/commands/tanks.ts";
+import { liveRuns } from "../src/domain/session/find-run.ts";
+import { standing } from "../src/domain/session/hear.ts";
+import { sayDuration } from "../src/domain/units/show.ts";
+import { seconds } from "../src/domain/units/quantity.ts";
+import { answer, type Json } from "../src/reply/reply.ts";
+
+export const leftCommand = defineCommand({
+  name: "left",
+  summary: "How long the bath still has, for every tank.",
+  topic: "run",
+  sentences: [
+    ...withTank("(left|time|time left|how long|how long left|how much time [is] left|where are we|status)"),
+    "what (bath|step|stage) (is|are) (it|this|we) [in|on]",
+    "how (long|much) (is|have we got|do i have) left",
+  ],
+  examples: ["left", "how long left"],
+  fields: z.object({ tank: z.string().optional() }),
+  changes: false,
+  aside: true,
+  values: {
+    left_s: "until the end of the bath, s; of the first tank named",
+    tanks: "one entry a tank: tank, bath, state (planned, pouring, in), left_s, until_pour_out_s",
+  },
+  run({ bench, now }, { tank }) {
+    const runs = liveRuns(bench).filter(
+      (run) => tank === undefined || run.tank.toLowerCase() === tank.toLowerCase(),
+    );
+    if (runs.length === 0) {
+      return answer({ title: "No clock is running.", say: "No clock is running.", facts: { tanks: [] } });
+    }
+    const tanks: Json[] = [];
+    const spoken: string[] = [];
+    let least: number | undefined;
+    for (const run of runs) {
+      const at = standing(run, now);
+      if (at.kind === "over") continue;
+      const left = at.kind === "in" ? at.left : null;
+      if (left !== null && (least === undefined || left < least)) least = left;
+      tanks.push({
+        tank: run.tank,
+        bath: at.stage.bath,
+        state: at.kind,
+        left_s: left,
+        until_pour_out_s: at.kind === "in" ? at.untilPourOut : null,
+      });
+      spoken.push(
+        at.kind === "in"
+          ? `${run.tank}: ${sayDuration(seconds(Math.max(0, at.left)))}`
+          : `${run.tank}: ${at.kind === "pouring" ? "pouring" : "waiting"}`,
+      );
+    }
+    return answer({
+      title: runs.length === 1 && runs[0] !== undefined ? standingLine(bench, runs[0], now) : "Time left",
+      lines: runs.length === 1 ? [] : runs.map((run) => standingLine(bench, run, now)),
+      say: spoken.slice(0, 3).join("; "),
+      facts: { tanks },
+      figures:
+        least === undefined
+          ? {}
+          : { left_s: { value: least, origin: { kind: "computed", source: "end of the bath less now" } } },
+    });
+  },
+});

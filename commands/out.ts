@@ -1,0 +1,25 @@
+import { z } from "zod";
+import { defineCommand } from "../src/commands/define-command.ts";
+import { leaveBath } from "../src/commands/leaving.ts";
+import { runMeant, withTank } from "../src/commands/tanks.ts";
+
+export const outCommand = defineCommand({
+  name: "out",
+  summary: "The bath is out of the tank; the next pour begins.",
+  topic: "run",
+  sentences: withTank("(out|it is out|is out|poured out|drained|emptied)"),
+  slots: { sure: "yes" },
+  examples: ["out", "north out"],
+  fields: z.object({ tank: z.string().optional(), sure: z.boolean().optional() }),
+  changes: true,
+  values: {
+    tank: "tank",
+    bath: "the bath that is out",
+    next: "the bath to pour now, or null after the last",
+    real_s: "how long it was in, s",
+  },
+  run({ bench, now }, { tank, sure }) {
+    const meant = runMeant(bench, tank);
+    return "reply" in meant ? meant.reply : leaveBath(bench, meant.run, now, "out", sure);
+  },
+});

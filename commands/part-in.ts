@@ -1,0 +1,43 @@
+import { z } from "zod";
+import { defineCommand } from "../src/commands/define-command.ts";
+import { nothingMixed, walkOn, walkStop } from "../src/commands/walk-words.ts";
+import { dueStep, partIn } from "../src/domain/session/mixing-walk.ts";
+
+export const partInCommand = defineCommand({
+  name: "part in",
+  summary: "While mixing: this part, or the water, is in.",
+  topic: "mix",
+  sentences: [
+    "part {part} [is|went] in",
+    "{part} (in|is in|went in)",
+    "{solution} [part] {part} [is|went] in",
+    "part {part} [of] {solution} [is|went] in",
+    "add [part] {part}",
+    "(topped up|full|filled|filled up|at the mark|up to the mark|to the mark|top up in|it is full)",
+  ],
+  slots: { part: "word" },
+  examples: ["water in", "A in", "full"],
+  fields: z.object({ part: z.string().max(30).optional(), solution: z.string().optional() }),
+  changes: true,
+  values: {
+    bath: "bath being mixed",
+    named: "the part that was said",
+    done: "what is in, in order",
+    due: "what comes next: a part, clear, mark, or null when it is mixed",
+    other: "the other bath that was named, on a stop",
+    total_ml: "volume mixed, mL, at the end",
+  },
+  run({ bench, now }, { part, solution }) {
+    const { mixing } = bench;
+    if (mixing === undefined) return nothingMixed();
+    const named = part ?? "mark";
+    const other =
+      solution === undefined || solution === mixing.bath || solution === mixing.kind ? undefined : solution;
+    const word = ["top-up", "rest"].includes(named.toLowerCase()) ? "mark" : named;
+    // "water in" for the last water as well: it can only mean the one that is due.
+    const due = dueStep(mixing);
+    const meant = word.toLowerCase() === "water" && due?.kind === "top-up" ? "mark" : word;
+    const walked = partIn(mixing, meant, other);
+    return walked.ok ? walkOn(bench, walked.mixing, now) : walkStop(mixing, walked.trouble);
+  },
+});

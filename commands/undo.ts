@@ -1,0 +1,32 @@
+import { z } from "zod";
+import { defineCommand } from "../src/commands/define-command.ts";
+import { apply } from "../src/domain/changes.ts";
+import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
+
+export const undoCommand = defineCommand({
+  name: "undo",
+  summary: "Take back the last change.",
+  topic: "bench",
+  sentences: ["(undo|take (that|it) back|undo that|that was wrong)"],
+  examples: ["undo"],
+  fields: z.object({}),
+  changes: true,
+  values: { undone: "title of what was taken back" },
+  run({ bench, undoable }) {
+    const last = undoable.at(-1);
+    if (last === undefined) {
+      return refuse("nothing-to-undo", "There is nothing I can take back. What the clock has done stays done.", {
+        say: "There is nothing to take back.",
+      });
+    }
+    return {
+      bench: apply(bench, last.changes),
+      undid: true,
+      reply: answer({
+        title: `Taken back: ${last.label}`,
+        say: oneBreath(`Taken back: ${last.label}`),
+        facts: { undone: last.label },
+      }),
+    };
+  },
+});

@@ -1,0 +1,59 @@
+import { createInterface } from "node:readline";
+import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
+import type { Instant } from "../../domain/units/quantity.ts";
+import { type Reply, refuse } from "../../reply/reply.ts";
+import { renderJson, renderText } from "./render.ts";
+import { readMove } from "./time-travel.ts";
+
+export type ScriptParts = {
+  readonly keeper: BenchKeeper;
+  readonly input: NodeJS.ReadableStream;
+  readonly write: (text: string) => void;
+  readonly json: boolean;
+  readonly who: string;
+  readonly notices: readonly string[];
+};
+
+/** Prints replies one after the other, as text or as JSON lines. */
+export function printer({ keeper, write, json }: ScriptParts): (reply: Reply, at: Instant) => void {
+  return (reply, at) => {
+    write(json ? `${renderJson(reply, at)}\n` : `${renderText(reply, keeper.record.bench.mode)}\n\n`);
+  };
+}
+
+export const noticeReply = (notice: string): Reply => refuse("damaged-file", notice);
+
+/**
+ * Script mode under a clock that stands still and moves only by `@` lines. What falls due on the
+ * way is printed at its own instant.
+ */
+export async function runSimulated(parts: ScriptParts, start: Instant): Promise<void> {
+  const { keeper, input } = parts;
+  const print = printer(parts);
+  let now = start;
+  const catchUp = async (to: Instant): Promise<void> => {
+    for (;;) {
+      const due = keeper.nextDue();
+      if (due === undefined || due > to) break;
+      if (due > now) now = due;
+      await keeper.tick(now, (replies) => {
+        for (const reply of replies) print(reply, now);
+      });
+    }
+    now = to;
+  };
+  for (const notice of parts.notices) print(noticeReply(notice), now);
+  await catchUp(now);
+  for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
+    const text = line.trimEnd();
+    if (text.startsWith("#")) continue;
+    if (text.startsWith("@")) {
+      const move = readMove(text, now, keeper.record.bench.zone);
+      if ("wrong" in move) print(refuse("bad-move", move.wrong), now);
+      else await catchUp(move.to);
+      continue;
+    }
+    print(await keeper.hear({ text, who: parts.who }, now), now);
+    await catchUp(now);
+  }
+}

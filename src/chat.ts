@@ -1,0 +1,38 @@
+import { readOptions, usage } from "./channels/console/options.ts";
+import { runLive } from "./channels/console/live.ts";
+import { runSimulated } from "./channels/console/script.ts";
+import { openBench } from "./open-bench.ts";
+import { readSettings } from "./settings.ts";
+import { StoreError } from "./store/store-error.ts";
+
+/** Script mode: one message a line in, replies out. See the README. */
+const settings = readSettings();
+const options = readOptions(process.argv.slice(2), settings.zone);
+if (!options.ok) {
+  process.stderr.write(`${options.error}\n${usage}\n`);
+  process.exitCode = 2;
+} else {
+  try {
+    const { data, json, simulate, zone } = options.value;
+    const { keeper, notices, close } = await openBench({
+      data: data ?? settings.data,
+      zone: zone ?? settings.zone,
+      moved: zone !== undefined,
+    });
+    const parts = {
+      keeper,
+      input: process.stdin,
+      write: (text: string) => void process.stdout.write(text),
+      json,
+      who: settings.who,
+      notices,
+    };
+    if (simulate === undefined) await runLive(parts);
+    else await runSimulated(parts, simulate);
+    await close();
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    process.stderr.write(`${error.message}\n`);
+    process.exitCode = 1;
+  }
+}

@@ -1,0 +1,165 @@
+import { z } from "zod";
+import type { Bench } from "../domain/session/bench.ts";
+import type { Change } from "../domain/changes.ts";
+import type { Instant } from "../domain/units/quantity.ts";
+import { type ReaderName, readers, takenAsTyped } from "../language/readers/all.ts";
+import type { Listening } from "../language/reader.ts";
+import type { SlotReading } from "../language/match.ts";
+import { parseTemplate, type Template } from "../language/template.ts";
+import { type Ask, type Json, type Option, question, type Reply, refuse } from "../reply/reply.ts";
+
+/** What a handler may look at. Same bench, fields and moment: same outcome. */
+export type Handling = {
+  readonly bench: Bench;
+  readonly now: Instant;
+  /** Who speaks, as the channel names them. */
+  readonly who: string;
+  /** The reply before this one, for `why` and `again`. */
+  readonly last: Reply | undefined;
+  /** The last cue of the bench, for `again`. */
+  readonly lastCue: Reply | undefined;
+  /** What `undo` would take back, newest last. */
+  readonly undoable: readonly { readonly label: string; readonly changes: readonly Change[] }[];
+  readonly listening: Listening;
+  /** All commands, for help. */
+  readonly commands: readonly Command[];
+};
+
+export type Outcome = {
+  readonly reply: Reply;
+  /** The bench after it; missing when nothing changed. */
+  readonly bench?: Bench | undefined;
+  /** `undo` took back the last change: it is not to be offered again. */
+  readonly undid?: boolean | undefined;
+};
+
+type Fields = z.ZodObject;
+
+export type CommandSpec<F extends Fields> = {
+  readonly name: string;
+  readonly summary: string;
+  /** The help page it stands on. */
+  readonly topic: Topic;
+  readonly sentences: readonly string[];
+  /** Which reader reads which field; a field without an entry is read by the reader of its name. */
+  readonly slots?: { readonly [K in keyof z.input<F>]?: ReaderName };
+  readonly examples: readonly string[];
+  /** A message of the schema is the question asked when the field is missing. */
+  readonly fields: F;
+  /** `anyone`: also people who are not members of the bench. */
+  readonly who?: "member" | "anyone";
+  readonly changes: boolean;
+  /** Not taken back by `undo`, and does not put an open question aside. */
+  readonly aside?: boolean;
+  /** Every key of the JSON `values`, in words with its unit. */
+  readonly values: Readonly<Record<string, string>>;
+  run(at: Handling, fields: z.output<F>): Reply | Outcome;
+};
+
+export const topics = ["mix", "bottle", "sheet", "run", "arithmetic", "bench", "emergency"] as const;
+export type Topic = (typeof topics)[number];
+
+/** A command as the rest of the program sees it: fields are checked inside. */
+export type Command = {
+  readonly name: string;
+  readonly summary: string;
+  readonly topic: Topic;
+  readonly sentences: readonly Template[];
+  readonly slots: Readonly<Record<string, SlotReading>>;
+  readonly examples: readonly string[];
+  readonly fields: Fields;
+  readonly who: "member" | "anyone";
+  readonly changes: boolean;
+  readonly aside: boolean;
+  readonly values: Readonly<Record<string, string>>;
+  handle(at: Handling, raw: Readonly<Record<string, unknown>>): Outcome;
+};
+
+const isReader = (name: string): name is ReaderName => Object.hasOwn(readers, name);
+
+/** @throws at start when a template names a slot that is no field or has no reader */
+export function defineCommand<F extends Fields>(spec: CommandSpec<F>): Command {
+  const sentences = spec.sentences.map(parseTemplate);
+  const slots: Record<string, SlotReading> = {};
+  const named = spec.slots as Readonly<Record<string, ReaderName | undefined>> | undefined;
+  for (const field of Object.keys(spec.fields.shape)) {
+    const reader = named?.[field] ?? field;
+    if (!isReader(reader)) continue;
+    slots[field] = { read: readers[reader], asTyped: takenAsTyped.has(reader) };
+  }
+  for (const template of sentences) {
+    for (const slot of template.slots) {
+      if (slots[slot] === undefined) throw new Error(`${spec.name}: no reader for {${slot}}`);
+    }
+  }
+  return {
+    ...spec,
+    sentences,
+    slots,
+    who: spec.who ?? "member",
+    aside: spec.aside ?? false,
+    handle(at, raw) {
+      const parsed = spec.fields.safeParse(raw);
+      if (!parsed.success) return { reply: askOrRefuse(spec, raw, parsed.error) };
+      const outcome = spec.run(at, parsed.data);
+      return "reply" in outcome ? outcome : { reply: outcome };
+    },
+  };
+}
+
+/** The first thing wrong with the fields: a missing one is asked for, a bad one is said back. */
+function askOrRefuse<F extends Fields>(
+  spec: CommandSpec<F>,
+  raw: Readonly<Record<string, unknown>>,
+  error: z.ZodError,
+): Reply {
+  const issue = error.issues[0];
+  const slot = String(issue?.path[0] ?? "");
+  const message = issue?.message ?? "I could not read that.";
+  if (raw[slot] === undefined) {
+    return question({ command: spec.name, fields: toJson(raw), slot }, message);
+  }
+  return refuse("out-of-range", message, { facts: { field: slot, read: toJson({ read: raw[slot] }).read ?? null } });
+}
+
+/** Raw fields as they can be kept until the answer comes. */
+export function toJson(raw: Readonly<Record<string, unknown>>): Record<string, Json> {
+  return JSON.parse(JSON.stringify(raw)) as Record<string, Json>;
+}
+
+/**
+ * A question of the command itself, whose answer goes into one more field. An option given as a
+ * bare word stands for itself.
+ */
+export const askFor = (
+  command: string,
+  fields: Readonly<Record<string, unknown>>,
+  slot: string,
+  title: string,
+  options?: readonly (string | Option)[],
+  parts: Parameters<typeof question>[2] = {},
+): Reply => {
+  const offered = options?.map((one) => (typeof one === "string" ? { word: one, value: one } : one));
+  const ask: Ask = { command, fields: toJson(fields), slot, options: offered };
+  return question(ask, title, parts);
+};
+
+/** A question that wants yes or no in the boolean field `slot`. */
+export const confirm = (
+  command: string,
+  fields: Readonly<Record<string, unknown>>,
+  slot: string,
+  title: string,
+  parts: Parameters<typeof question>[2] = {},
+): Reply =>
+  askFor(
+    command,
+    fields,
+    slot,
+    title,
+    [
+      { word: "yes", value: true },
+      { word: "no", value: false },
+    ],
+    parts,
+  );

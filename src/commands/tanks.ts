@@ -1,0 +1,56 @@
+import type { Bench } from "../domain/session/bench.ts";
+import { liveRuns, runOfTank } from "../domain/session/find-run.ts";
+import type { Run } from "../domain/session/run.ts";
+import type { Outcome } from "./define-command.ts";
+import { type Reply, refuse } from "../reply/reply.ts";
+
+/** The run a word at the sink is about: the named tank's, or the only one there is. */
+export function runMeant(
+  bench: Bench,
+  tank: string | undefined,
+): { readonly run: Run } | { readonly reply: Reply } {
+  if (tank !== undefined) {
+    const run = runOfTank(bench, tank);
+    if (run === undefined || run.endedAt !== undefined) {
+      return {
+        reply: refuse("no-such-run", `No tank called ${tank} is running. ${running(bench)}`, {
+          say: `No tank called ${tank} is running.`,
+        }),
+      };
+    }
+    return { run };
+  }
+  const live = liveRuns(bench);
+  const only = live[0];
+  if (only === undefined) {
+    return {
+      reply: refuse("nothing-running", "No run is open. Say start developer, or start colour negative.", {
+        say: "No run is open. Say start developer.",
+      }),
+    };
+  }
+  if (live.length > 1) {
+    return {
+      reply: refuse("which-tank", `Which tank? ${running(bench)}`, {
+        say: `Which tank: ${live.map((run) => run.tank).join(", ")}?`,
+        facts: { tanks: live.map((run) => run.tank) },
+      }),
+    };
+  }
+  return { run: only };
+}
+
+function running(bench: Bench): string {
+  const tanks = liveRuns(bench).map((run) => run.tank);
+  return tanks.length === 0 ? "No run is open." : `Open: ${tanks.join(", ")}.`;
+}
+
+/** The bench with one run replaced, and the reply that tells it. */
+export const withRun = (bench: Bench, run: Run, reply: Reply): Outcome => ({
+  bench: { ...bench, runs: { ...bench.runs, [run.id]: run } },
+  reply,
+});
+
+/** A word at the sink may name its tank before or after: "in", "north in", "in, tank north". */
+export const withTank = (...phrases: readonly string[]): readonly string[] =>
+  phrases.flatMap((phrase) => [`${phrase} [[in] [the] [tank] {tank} [tank]]`, `[tank] {tank} [tank] [is] ${phrase}`]);

@@ -1,0 +1,128 @@
+import type { Bench } from "../domain/session/bench.ts";
+import {
+  dueStep,
+  isMixed,
+  type Mixing,
+  type MixStep,
+  type WalkTrouble,
+} from "../domain/session/mixing-walk.ts";
+import type { Instant } from "../domain/units/quantity.ts";
+import { showMass, showTemperature, showVolume } from "../domain/units/show.ts";
+import { answer, type Reply, refuse } from "../reply/reply.ts";
+import type { Outcome } from "./define-command.ts";
+
+export const showStep = (step: MixStep): string => {
+  const much =
+    step.ml !== undefined ? showVolume(step.ml) : step.g !== undefined ? showMass(step.g) : "all of it";
+  switch (step.kind) {
+    case "water":
+      return `start water, ${much}${step.temperature === undefined ? "" : ` at ${showTemperature(step.temperature)}`}`;
+    case "part":
+      return `part ${step.name}, ${much}${step.form === "powder" ? ", powder, poured low" : ""}`;
+    case "top-up":
+      return `water up TO the ${much} mark`;
+  }
+};
+
+/** The word that tells a step is done. */
+const wordFor = (step: MixStep): string =>
+  step.kind === "water" ? "water in" : step.kind === "part" ? `${step.name} in` : "full";
+
+/** After a right word: what to do next, or that it is mixed. */
+export function walkOn(bench: Bench, mixing: Mixing, now: Instant): Outcome {
+  const vessels = { ...bench.vessels, [mixing.vessel]: { bath: mixing.bath, kind: mixing.kind, at: now } };
+  const due = dueStep(mixing);
+  const last = mixing.steps[mixing.done - 1];
+  const facts = {
+    bath: mixing.bath,
+    done: mixing.steps.slice(0, mixing.done).map(({ name }) => name),
+    due: mixing.stirring ? "clear" : (due?.name ?? null),
+  };
+  if (mixing.stirring && last !== undefined) {
+    return {
+      bench: { ...bench, mixing, vessels },
+      reply: answer({
+        title: `Part ${last.name} is in. Stir, then say clear when no grains or streaks are left.`,
+        say: `${last.name} is in. Stir, and say clear.`,
+        facts,
+      }),
+    };
+  }
+  if (isMixed(mixing)) {
+    const { mixing: _, ...rest } = bench;
+    return {
+      bench: { ...rest, vessels },
+      reply: answer({
+        title: `${mixing.bath} is mixed: ${showVolume(mixing.total)}.`,
+        lines: [
+          "Measure its temperature and trim before use.",
+          "Let it cool before the cap goes on tight. Wash the vessel, stirrer and thermometer.",
+          `Then: bottle ${mixing.bath} ${showVolume(mixing.total)} mixed today.`,
+        ],
+        say: `${mixing.bath} is mixed. Bottle it and date it.`,
+        facts: { ...facts, due: null },
+        figures: { total_ml: { value: mixing.total, origin: { kind: "told" } } },
+      }),
+    };
+  }
+  return {
+    bench: { ...bench, mixing, vessels },
+    reply: answer({
+      title: due === undefined ? "Nothing is due." : `Now ${showStep(due)}.`,
+      lines: due === undefined ? [] : [`Say ${wordFor(due)}.`],
+      say: due === undefined ? "Nothing is due." : `Now ${due.kind === "part" ? `part ${due.name}` : due.kind === "water" ? "the water" : "up to the mark"}. Say ${wordFor(due)}.`,
+      facts,
+    }),
+  };
+}
+
+/** A wrong word stops the hand: what is wrong, and what goes in next. */
+export function walkStop(mixing: Mixing, trouble: WalkTrouble): Reply {
+  const due = dueStep(mixing);
+  const next = due === undefined ? "" : ` Next is ${showStep(due)}.`;
+  const facts = { bath: mixing.bath, named: trouble.named, due: due?.name ?? null };
+  const spoiled = [
+    "If something wrong is in already: do not use this on film. Tell me what went in, in what order, with note.",
+    "When in doubt, throw it out and begin again: say stop mixing.",
+  ];
+  switch (trouble.kind) {
+    case "skipped":
+      return refuse("part-skipped", `STOP. ${trouble.due.kind === "part" ? `Part ${trouble.due.name}` : showStep(trouble.due)} is not in yet. Nothing else goes in until I hear ${wordFor(trouble.due)}.`, {
+        say: `Stop. ${trouble.due.kind === "part" ? `Part ${trouble.due.name}` : "The water"} is not in yet.`,
+        lines: spoiled,
+        facts,
+      });
+    case "again":
+      return refuse("part-again", `Stop. ${trouble.named} is in already.${next}`, {
+        say: `Stop. ${trouble.named} is in already.`,
+        lines: spoiled,
+        facts,
+      });
+    case "not-clear":
+      return refuse("not-clear", `Wait. Part ${trouble.last.name} must be clear first. Stir, then say clear.`, {
+        say: `Wait. ${trouble.last.name} must be clear first.`,
+        facts,
+      });
+    case "no-such-part":
+      return refuse("no-such-part", `Stop. ${mixing.bath} has no part ${trouble.named}.${next}`, {
+        say: `Stop. ${mixing.bath} has no part ${trouble.named}.`,
+        lines: spoiled,
+        facts,
+      });
+    case "other-bath":
+      return refuse(
+        "other-bath",
+        `STOP. You named ${trouble.other}, and ${mixing.bath} is in the vessel. Put that bottle away.${next}`,
+        {
+          say: `Stop. That is ${trouble.other}. You are mixing ${mixing.bath}.`,
+          lines: spoiled,
+          facts: { ...facts, other: trouble.other },
+        },
+      );
+  }
+}
+
+export const nothingMixed = (): Reply =>
+  refuse("not-mixing", "Nothing is being mixed. Say mix 1 litre of developer.", {
+    say: "Nothing is being mixed.",
+  });

@@ -1,0 +1,153 @@
+import type { Bench } from "../domain/session/bench.ts";
+import type { Happening } from "../domain/session/decide.ts";
+import { isWater } from "../domain/process/sheet.ts";
+import { bathWithBottle } from "../commands/run-lines.ts";
+import type { Run } from "../domain/session/run.ts";
+import { type Cue, isChatter, nextStage } from "../domain/timing/cues.ts";
+import { clockTime } from "../domain/timing/clock-text.ts";
+import { seconds } from "../domain/units/quantity.ts";
+import { plain, sayDuration, showDuration } from "../domain/units/show.ts";
+import { cue, type Json, type Reply } from "../reply/reply.ts";
+
+/** A cue told later than this, s, is told as missed. */
+const LATE = 2;
+
+/** A cue in the words of the sink: the tank, one verb, the object. */
+function sayCue(bench: Bench, run: Run, what: Cue): { say: string; lines: string[] } | undefined {
+  const stage = run.stages[what.stage];
+  if (stage === undefined) return undefined;
+  const next = nextStage(run, what.stage)?.stage;
+  const nextLine = next === undefined ? [] : [`next: ${bathWithBottle(bench, next)}`];
+  switch (what.kind) {
+    case "pour":
+      return { say: `pour ${stage.bath}.`, lines: [bathWithBottle(bench, stage), "Say in when it is full."] };
+    case "agitate":
+      return { say: `agitate ${spoken(what)}.`, lines: ["Tap it against bubbles first."] };
+    case "rest":
+      return { say: "set it down.", lines: [] };
+    case "vent":
+      return { say: "vent, face away.", lines: ["Cap off for a second, over the sink. Hissing? Again."] };
+    case "beat":
+      return { say: `agitate ${spoken(what)}.`, lines: [] };
+    case "fetch":
+      return { say: `fetch ${next?.bath ?? "what is next"}.`, lines: nextLine };
+    case "pour-out":
+      return {
+        say: stage.sense === "exact" ? "pour out now." : "pour out.",
+        lines: [
+          ...(stage.sense === "at least" ? ["Time is up; a little longer does no harm."] : []),
+          ...(next === undefined ? ["That was the last bath."] : nextLine),
+        ],
+      };
+    case "ask-in":
+      return {
+        say: `is the ${stage.bath} in?`,
+        lines: [
+          "Say in when it is, or wait.",
+          `I count from the middle of the pour, ±${plain(run.window / 2, 0)} s, unless I hear.`,
+        ],
+      };
+  }
+}
+
+const spoken = (what: Cue): string =>
+  what.for === undefined ? "" : sayDuration(what.for);
+
+function cueReply(bench: Bench, run: Run, what: Cue): Reply | undefined {
+  if (run.quiet && isChatter(what.kind)) return undefined;
+  const words = sayCue(bench, run, what);
+  const stage = run.stages[what.stage];
+  if (words === undefined || stage === undefined) return undefined;
+  const say = `${run.tank}: ${words.say}`;
+  const next = nextStage(run, what.stage)?.stage;
+  const facts: Record<string, Json> = { tank: run.tank, bath: stage.bath, cue: what.kind };
+  if (next !== undefined && (what.kind === "fetch" || what.kind === "pour-out")) {
+    facts.next = next.bath;
+    const bottle = next.bottle === undefined ? undefined : bench.bottles[next.bottle];
+    if (bottle !== undefined && !isWater(next.kind)) facts.bottle = bottle.name;
+  }
+  const figures: Record<string, Reply["figures"][string]> = {};
+  if (what.for !== undefined) {
+    figures.for_s = { value: what.for, origin: stage.agitation?.origin ?? { kind: "computed" } };
+  }
+  const start = stage.inAt ?? (stage.pourAt === undefined ? undefined : stage.pourAt + (run.window / 2) * 1000);
+  if (start !== undefined && what.kind !== "pour") {
+    figures.into_s = {
+      value: (what.at - start) / 1000,
+      origin: { kind: "computed", source: "since the tank was full" },
+    };
+  }
+  return cue({ title: say, say, lines: words.lines, facts, figures });
+}
+
+function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
+  switch (event.kind) {
+    case "cues":
+      return event.cues.flatMap((what) => cueReply(bench, run, what) ?? []);
+    case "assumed-in": {
+      const stage = run.stages[event.stage];
+      if (stage?.inAt === undefined) return [];
+      const at = clockTime(stage.inAt, bench.zone);
+      const half = plain(run.window / 2, 0);
+      return [
+        cue({
+          title: `${run.tank}: no "in" heard. I count ${stage.bath} from ${at}, ±${half} s.`,
+          say: `${run.tank}: counting ${stage.bath} from the middle of the pour.`,
+          lines: ["If it went in at another moment, say in now and I will ask."],
+          facts: { tank: run.tank, bath: stage.bath, cue: "assumed-in" },
+          figures: {
+            plus_minus_s: { value: run.window / 2, origin: { kind: "computed", source: "half the pour window" } },
+          },
+        }),
+      ];
+    }
+    case "stage-over":
+      return [];
+    case "run-over":
+      return [
+        cue({
+          title: `${run.tank}: the last time is over. No clock is running.`,
+          say: `${run.tank}: done. No clock is running.`,
+          lines: [
+            'I did not hear "out", so the planned end is in the log.',
+            "Say summary for the record, and tell me anything that was odd with note.",
+          ],
+          facts: { tank: run.tank, cue: "run-over" },
+        }),
+      ];
+  }
+}
+
+/**
+ * What came due, as replies. What is told on time comes one by one; what was missed (the program
+ * was down, or the bench was dark) comes as one message that says when each was due.
+ */
+export function announce(bench: Bench, happenings: readonly Happening[]): readonly Reply[] {
+  const onTime = happenings.filter(({ late }) => late <= LATE);
+  const missed = happenings.filter(({ late }) => late > LATE);
+  const replies = onTime.flatMap((happening) => eventReply(bench, happening));
+  if (missed.length === 0) return replies;
+  const lines = missed.flatMap((happening) =>
+    eventReply(bench, happening).map(
+      (reply) => `${clockTime(happening.event.at, bench.zone)}  ${reply.title}`,
+    ),
+  );
+  const first = missed[0];
+  const last = missed[missed.length - 1];
+  if (lines.length === 0 || first === undefined || last === undefined) return replies;
+  const span = seconds(first.late);
+  const now = seconds(last.late);
+  const title = `I was away and missed ${lines.length === 1 ? "this cue" : `these ${lines.length} cues`}, the first ${showDuration(span)} ago, the last ${showDuration(now)} ago:`;
+  return [
+    cue({
+      title,
+      say: `I missed ${lines.length} cue${lines.length === 1 ? "" : "s"}. Say left for where we are.`,
+      lines,
+      facts: { cue: "missed", missed: lines.length },
+      figures: {
+        late_s: { value: span, origin: { kind: "computed", source: "the first missed cue until now" } },
+      },
+    }),
+    ...replies,
+  ];
+}

@@ -1,0 +1,75 @@
+import type { Instant } from "../domain/units/quantity.ts";
+import type { Clock } from "../platform/clock.ts";
+import { createSteadyClock, type SteadyClock } from "../platform/steady-clock.ts";
+import type { Reply } from "../reply/reply.ts";
+import { createScheduler } from "../scheduler/scheduler.ts";
+import type { BenchKeeper } from "./bench-keeper.ts";
+
+export type Bell = {
+  now(): Instant;
+  /** A message and its answer; the next cue is armed again after it. */
+  hear(text: string, who: string): Promise<Reply>;
+  /** Resolves once no cue is to come. */
+  quiet(): Promise<void>;
+  stop(): void;
+};
+
+export type BellParts = {
+  readonly keeper: BenchKeeper;
+  readonly clock: Clock;
+  readonly tell: (replies: readonly Reply[], at: Instant) => void;
+  /** What went wrong while a cue was given; the bell goes on. */
+  readonly onFault: (error: unknown) => void;
+};
+
+const KEY = "bench";
+
+/** Keeps one bench in step with real time: gives its cues when they are due, never before. */
+export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
+  const steady: SteadyClock = createSteadyClock(clock);
+  let waiting: (() => void)[] = [];
+
+  const arm = (): void => {
+    const due = keeper.nextDue();
+    scheduler.schedule(KEY, due);
+    if (due === undefined) {
+      for (const done of waiting) done();
+      waiting = [];
+    }
+  };
+
+  const ring = async (now: Instant): Promise<void> => {
+    try {
+      await keeper.tick(now, (replies) => tell(replies, now));
+    } catch (error) {
+      onFault(error);
+    }
+    arm();
+  };
+
+  const scheduler = createScheduler({
+    clock: steady,
+    timers: clock,
+    onDue: (_key, now) => void ring(now),
+    onFault,
+  });
+  arm();
+
+  return {
+    now: () => steady.now(),
+    async hear(text, who) {
+      try {
+        return await keeper.hear({ text, who }, steady.now());
+      } finally {
+        arm();
+      }
+    },
+    quiet: () =>
+      keeper.nextDue() === undefined
+        ? Promise.resolve()
+        : new Promise((done) => {
+            waiting.push(done);
+          }),
+    stop: () => scheduler.stop(),
+  };
+}

@@ -1,0 +1,25 @@
+import { shippedSheets } from "../data/sheets.ts";
+import type { Bench } from "../domain/session/bench.ts";
+import type { Instant } from "../domain/units/quantity.ts";
+import type { Listening } from "../language/reader.ts";
+
+/** The names and habits of a bench, as the readers need them. */
+export function listeningOf(bench: Bench, now: Instant): Listening {
+  const bottle = new Map<string, string>();
+  for (const { id, name, retiredOn } of Object.values(bench.bottles)) {
+    if (retiredOn === undefined) bottle.set(name.toLowerCase(), id);
+  }
+  const sheet = new Map<string, string>();
+  for (const { id, name, called } of [...shippedSheets, ...Object.values(bench.sheets)]) {
+    for (const word of [...called, name]) sheet.set(word.toLowerCase(), id);
+  }
+  const tank = new Map<string, string>();
+  for (const run of Object.values(bench.runs)) tank.set(run.tank.toLowerCase(), run.tank);
+  return {
+    now,
+    zone: bench.zone,
+    country: bench.country,
+    degrees: bench.degrees,
+    names: { bottle, sheet, tank },
+  };
+}

@@ -1,0 +1,82 @@
+import { z } from "zod";
+import type { Change } from "../domain/changes.ts";
+import { type Bench, benchSchema, newBench } from "../domain/session/bench.ts";
+import { type Instant, instant } from "../domain/units/quantity.ts";
+import type { Ask, Reply } from "../reply/reply.ts";
+
+export type Pending = {
+  readonly ask: Ask;
+  readonly at: Instant;
+  /** The question is which of two meanings a word had; the kind tells what to remember of the answer. */
+  readonly settles?: string | undefined;
+  /** The sentence to run instead, when the question was "did you mean". */
+  readonly sentence?: string | undefined;
+};
+
+/** What one person and the bench were saying. */
+export type Thread = { readonly pending?: Pending | undefined; readonly last?: Reply | undefined };
+
+export type UndoStep = { readonly label: string; readonly at: Instant; readonly changes: readonly Change[] };
+
+/** All that is stored of one bench: the bench itself, and the talk around it. */
+export type BenchRecord = {
+  readonly schemaVersion: 1;
+  readonly bench: Bench;
+  readonly threads: Readonly<Record<string, Thread>>;
+  readonly undo: readonly UndoStep[];
+  readonly lastCue?: Reply | undefined;
+};
+
+const figure = z.object({ value: z.json(), origin: z.looseObject({ kind: z.string() }) });
+
+/** A reply as it was given. Its parts were made by us; only their outline is checked. */
+const replySchema = z.custom<Reply>(
+  (value) =>
+    z
+      .looseObject({
+        kind: z.string(),
+        title: z.string(),
+        say: z.string(),
+        lines: z.array(z.string()),
+        figures: z.record(z.string(), figure),
+        facts: z.record(z.string(), z.json()),
+        cautions: z.array(z.string()),
+        working: z.array(z.string()),
+      })
+      .safeParse(value).success,
+);
+
+const at = z.number().transform(instant);
+const fields = z.record(z.string(), z.json());
+
+const pendingSchema = z.object({
+  ask: z.object({
+    command: z.string(),
+    fields,
+    slot: z.string(),
+    options: z.array(z.object({ word: z.string(), value: z.json() })).optional(),
+  }),
+  at,
+  settles: z.string().optional(),
+  sentence: z.string().optional(),
+});
+
+const change = z.custom<Change>((value) => typeof value === "object" && value !== null);
+
+export const recordSchema = z.object({
+  schemaVersion: z.literal(1),
+  bench: benchSchema,
+  threads: z.record(
+    z.string(),
+    z.object({ pending: pendingSchema.optional(), last: replySchema.optional() }),
+  ),
+  undo: z.array(z.object({ label: z.string(), at, changes: z.array(change) })),
+  lastCue: replySchema.optional(),
+});
+
+export const newRecord = (id: string, zone: string): BenchRecord => ({
+  schemaVersion: 1,
+  bench: newBench(id, zone),
+  threads: {},
+  undo: [],
+});

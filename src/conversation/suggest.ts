@@ -1,0 +1,88 @@
+import { distance } from "fastest-levenshtein";
+import type { Command } from "../commands/define-command.ts";
+import type { Listening } from "../language/reader.ts";
+import { wordsOf } from "../language/template.ts";
+import type { Words } from "../language/words.ts";
+
+/** How many letters a slip may change: none in short words, one in middling ones, two in long ones. */
+const slips = (word: string): number => (word.length < 4 ? 0 : word.length < 7 ? 1 : 2);
+
+/** The words sentences are made of. */
+function vocabularyOf(commands: readonly Command[]): ReadonlySet<string> {
+  const words = new Set<string>(spokenWords);
+  for (const { sentences } of commands) {
+    for (const { node } of sentences) for (const word of wordsOf(node)) words.add(word);
+  }
+  return words;
+}
+
+/** What slot readers know and templates do not name. */
+const spokenWords = [
+  "developer",
+  "bleach",
+  "fixer",
+  "blix",
+  "wash",
+  "stabilizer",
+  "quart",
+  "quarts",
+  "litre",
+  "litres",
+  "millilitres",
+  "gallon",
+  "ounces",
+  "minutes",
+  "seconds",
+  "degrees",
+  "yesterday",
+  "today",
+  "rolls",
+  "imperial",
+];
+
+/**
+ * For a sentence that means nothing: the same sentence with misspelt words mended, if mending
+ * changes it, and the three commands that share most words with it.
+ */
+export function nearest(
+  sentence: Words,
+  commands: readonly Command[],
+  listening: Listening,
+): { readonly correction: string | undefined; readonly commands: readonly Command[] } {
+  const vocabulary = vocabularyOf(commands);
+  const names = [...listening.names.bottle.keys(), ...listening.names.sheet.keys()].flatMap((name) =>
+    name.split(" "),
+  );
+  let mended = false;
+  const words = sentence.words.map((word) => {
+    const allowed = slips(word);
+    if (allowed === 0 || vocabulary.has(word) || /\d/.test(word) || names.includes(word)) return word;
+    let best = word;
+    let least = allowed + 1;
+    for (const known of [...vocabulary, ...names]) {
+      if (Math.abs(known.length - word.length) > allowed) continue;
+      const off = distance(word, known);
+      if (off < least) {
+        least = off;
+        best = known;
+      }
+    }
+    if (best !== word) mended = true;
+    return best;
+  });
+  const said = new Set(words);
+  const shared = (command: Command): number => {
+    const own = new Set(
+      [...command.examples, command.summary, command.name].flatMap((text) => text.toLowerCase().split(/\W+/)),
+    );
+    return [...said].filter((word) => word.length > 2 && own.has(word)).length;
+  };
+  const ranked = commands
+    .map((command, index) => ({ command, index, score: shared(command) }))
+    .sort((a, b) => b.score - a.score || a.index - b.index)
+    .slice(0, 3);
+  return {
+    correction: mended ? words.join(" ") : undefined,
+    commands: ranked.map(({ command }) => command),
+  };
+}

@@ -1,0 +1,381 @@
+import { emergencies } from "../data/safety.ts";
+import type { Command, Handling, Outcome } from "../commands/define-command.ts";
+import { toJson } from "../commands/define-command.ts";
+import { diff } from "../domain/changes.ts";
+import type { Bench } from "../domain/session/bench.ts";
+import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
+import type { Match } from "../language/match.ts";
+import { matchTemplate } from "../language/match.ts";
+import type { Listening } from "../language/reader.ts";
+import { isUnsettled, type Unsettled } from "../language/reader.ts";
+import { isUnreadable } from "../language/readers/unreadable.ts";
+import { readers } from "../language/readers/all.ts";
+import { toWords, type Words } from "../language/words.ts";
+import { answer, type Option, question, type Reply, refuse } from "../reply/reply.ts";
+import { listeningOf } from "./listening.ts";
+import { momentOf } from "./moment.ts";
+import type { BenchRecord, Pending, Thread } from "./record.ts";
+import { nearest } from "./suggest.ts";
+
+export type Message = { readonly text: string; readonly who: string };
+
+export type Turn = {
+  readonly record: BenchRecord;
+  readonly reply: Reply;
+};
+
+/** A question is put aside after this long, s. */
+const PATIENCE = 120;
+const LONGEST = 1000;
+const UNDO_STEPS = 20;
+
+/** One message and its answer. Pure: the same record, words and moment give the same turn. */
+export function turn(
+  record: BenchRecord,
+  message: Message,
+  now: Instant,
+  commands: readonly Command[],
+): Turn {
+  const listening = listeningOf(record.bench, now);
+  const talk = new Talk(record, message.who, now, commands, listening);
+  const { reply, after } = talk.hear(message.text);
+  return { record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
+}
+
+type Heard = { readonly reply: Reply; readonly after: BenchRecord };
+type Choice = { readonly command: Command; readonly fields: Readonly<Record<string, unknown>> };
+
+class Talk {
+  readonly #record: BenchRecord;
+  readonly #who: string;
+  readonly #now: Instant;
+  readonly #commands: readonly Command[];
+  readonly #listening: Listening;
+
+  constructor(
+    record: BenchRecord,
+    who: string,
+    now: Instant,
+    commands: readonly Command[],
+    listening: Listening,
+  ) {
+    this.#record = record;
+    this.#who = who;
+    this.#now = now;
+    this.#commands = commands;
+    this.#listening = listening;
+  }
+
+  get #thread(): Thread {
+    return this.#record.threads[this.#who] ?? {};
+  }
+
+  get #pending(): Pending | undefined {
+    const { pending } = this.#thread;
+    if (pending === undefined) return undefined;
+    return secondsBetween(pending.at, this.#now) > PATIENCE ? undefined : pending;
+  }
+
+  hear(text: string): Heard {
+    if (text.length > LONGEST) {
+      return this.#plain(
+        refuse(
+          "too-long",
+          `That was ${text.length} characters. Say it in one sentence, ${LONGEST} at most.`,
+        ),
+      );
+    }
+    const sentence = toWords(text);
+    if (sentence.words.length === 0) {
+      return this.#plain(
+        refuse("empty", "I heard no words. Say what you need, or say help."),
+      );
+    }
+    const emergency = this.#emergency(sentence);
+    if (emergency !== undefined) return this.#run(emergency);
+    const pending = this.#pending;
+    if (pending !== undefined) {
+      const answered = this.#answer(pending, sentence);
+      if (answered !== undefined) return answered;
+    }
+    const best = this.#match(sentence);
+    if (best !== undefined) return this.#run(best);
+    if (pending !== undefined) {
+      const again = this.#commandNamed(pending.ask.command);
+      if (again !== undefined && isFreeText(again, pending)) {
+        return this.#run({
+          command: again,
+          fields: { ...pending.ask.fields, [pending.ask.slot]: sentence.typed },
+        });
+      }
+      return this.#unclear(sentence, pending);
+    }
+    return this.#unknown(sentence);
+  }
+
+  #emergency(sentence: Words): Choice | undefined {
+    const command = this.#commandNamed("emergency");
+    if (command === undefined) return undefined;
+    for (const { id, words } of emergencies) {
+      if (sentence.words.some((word) => words.includes(word))) return { command, fields: { kind: id } };
+    }
+    return undefined;
+  }
+
+  #commandNamed(name: string): Command | undefined {
+    return this.#commands.find((command) => command.name === name);
+  }
+
+  /** The command whose template reads the sentence best: least free text, then most of its own words. */
+  #match(sentence: Words): Choice | undefined {
+    const present = new Set(sentence.words);
+    let best: (Choice & { match: Match }) | undefined;
+    for (const command of this.#commands) {
+      for (const template of command.sentences) {
+        const match = matchTemplate(template, command.slots, sentence, present, this.#listening);
+        if (match !== undefined && (best === undefined || better(match, best.match))) {
+          best = { command, fields: match.fields, match };
+        }
+      }
+    }
+    return best;
+  }
+
+  /** The open question answered, or undefined when these words are no answer to it. */
+  #answer(pending: Pending, sentence: Words): Heard | undefined {
+    const said = sentence.words.join(" ");
+    if (/^(cancel|never mind|forget it|leave it)$/.test(said)) {
+      return this.#plain(
+        answer({ title: "Left as it was.", say: "Left as it was." }),
+        { keepQuestion: false },
+      );
+    }
+    if (pending.sentence !== undefined) {
+      const yes = wholly(readers.yes, sentence, this.#listening);
+      if (yes === true) return this.#forgetQuestion().hear(pending.sentence);
+      if (yes === false) {
+        return this.#plain(answer({ title: "Then say it another way.", say: "Then say it another way." }), {
+          keepQuestion: false,
+        });
+      }
+      return undefined;
+    }
+    const command = this.#commandNamed(pending.ask.command);
+    if (command === undefined) return undefined;
+    const { options } = pending.ask;
+    const picked = options === undefined ? undefined : pick(options, said);
+    if (picked !== undefined) {
+      const talk = pending.settles === undefined ? this : this.#learnHabit(pending.settles, picked.word);
+      return talk.#run({ command, fields: { ...pending.ask.fields, [pending.ask.slot]: picked.value } });
+    }
+    if (pending.settles !== undefined) return undefined;
+    if (isFreeText(command, pending)) return undefined;
+    const slot = command.slots[pending.ask.slot];
+    if (slot === undefined) return undefined;
+    const value = slot.asTyped ? sentence.typed : wholly(slot.read, sentence, this.#listening);
+    if (value === undefined) return undefined;
+    return this.#run({ command, fields: { ...pending.ask.fields, [pending.ask.slot]: value } });
+  }
+
+  #forgetQuestion(): Talk {
+    return this.#with(withThread(this.#record, this.#who, { last: this.#thread.last }));
+  }
+
+  #with(record: BenchRecord): Talk {
+    const listening = listeningOf(record.bench, this.#now);
+    return new Talk(record, this.#who, this.#now, this.#commands, listening);
+  }
+
+  /** Which ounce and which degree the bench uses is asked once and kept. */
+  #learnHabit(kind: string, word: string): Talk {
+    const { bench } = this.#record;
+    if (kind === "country") {
+      const country = word === "us" ? ("us" as const) : ("imperial" as const);
+      return this.#with({ ...this.#record, bench: { ...bench, country } });
+    }
+    return this;
+  }
+
+  #run({ command, fields }: Choice): Heard {
+    const settled = this.#settle(command, fields);
+    if ("reply" in settled) return settled;
+    const { bench } = this.#record;
+    const at: Handling = {
+      bench,
+      now: this.#now,
+      who: this.#who,
+      last: this.#thread.last,
+      lastCue: this.#record.lastCue,
+      undoable: this.#record.undo,
+      listening: this.#listening,
+      commands: this.#commands,
+    };
+    return this.#keep(command, command.handle(at, settled.fields));
+  }
+
+  /** Values that could not be read are said back; values with two meanings are asked about. */
+  #settle(
+    command: Command,
+    fields: Readonly<Record<string, unknown>>,
+  ): { readonly fields: Readonly<Record<string, unknown>> } | Heard {
+    for (const [slot, value] of Object.entries(fields)) {
+      if (isUnreadable(value)) {
+        return this.#plain(
+          refuse("unreadable-number", `I read "${value.unreadable}", which is no number I can use. Give a plain one.`, {
+            say: "That is no number I can use.",
+            facts: { field: slot },
+          }),
+        );
+      }
+      if (isUnsettled(value)) return this.#askWhich(command, fields, slot, value);
+    }
+    return { fields };
+  }
+
+  #askWhich(
+    command: Command,
+    fields: Readonly<Record<string, unknown>>,
+    slot: string,
+    open: Unsettled,
+  ): Heard {
+    const title = whichOne(open);
+    const { [slot]: _, ...rest } = fields;
+    const options = toJson({ options: open.choices }).options as readonly Option[];
+    const ask = { command: command.name, fields: toJson(rest), slot, options };
+    const reply = question(ask, title, { facts: { field: slot, heard: open.heard } });
+    return this.#plain(reply, { pending: { ask, at: this.#now, settles: open.unsettled } });
+  }
+
+  /** Stores what a command did: the bench, one undo step, the open question and the last reply. */
+  #keep(command: Command, outcome: Outcome): Heard {
+    const { reply } = outcome;
+    const before = this.#record.bench;
+    const bench: Bench = outcome.bench ?? before;
+    let { undo } = this.#record;
+    if (outcome.undid === true) undo = undo.slice(0, -1);
+    else if (bench !== before && command.changes && !command.aside) {
+      const changes = diff(bench, before);
+      undo = [...undo, { label: reply.title, at: this.#now, changes }].slice(-UNDO_STEPS);
+    }
+    const keepsQuestion = command.aside && reply.ask === undefined;
+    const pending =
+      reply.ask !== undefined
+        ? { ask: reply.ask, at: this.#now }
+        : keepsQuestion
+          ? this.#pending
+          : undefined;
+    const last = command.aside ? (this.#thread.last ?? reply) : reply;
+    const after = withThread({ ...this.#record, bench, undo }, this.#who, { pending, last });
+    return { reply, after };
+  }
+
+  /** A reply that comes from the talk itself, not from a command. */
+  #plain(
+    reply: Reply,
+    { pending, keepQuestion = true }: { pending?: Pending; keepQuestion?: boolean } = {},
+  ): Heard {
+    const open = pending ?? (keepQuestion ? this.#pending : undefined);
+    return {
+      reply,
+      after: withThread(this.#record, this.#who, { pending: open, last: this.#thread.last }),
+    };
+  }
+
+  /** Not an answer to the open question and nothing else either: ask again. */
+  #unclear(sentence: Words, pending: Pending): Heard {
+    const options = pending.ask.options?.map(({ word }) => word);
+    const how = options === undefined ? "" : ` Say ${listWords(options)}, or cancel.`;
+    const title = `I heard "${short(sentence.typed)}", which does not answer my question.${how}`;
+    return this.#plain(
+      question(pending.ask, title, { say: "That does not answer my question. Say it again." }),
+    );
+  }
+
+  #unknown(sentence: Words): Heard {
+    const { correction, commands } = nearest(sentence, this.#commands, this.#listening);
+    if (correction !== undefined && this.#match(toWords(correction)) !== undefined) {
+      const options = [
+        { word: "yes", value: true },
+        { word: "no", value: false },
+      ];
+      const ask = { command: "", fields: {}, slot: "yes", options };
+      const reply = question(ask, `Did you mean "${correction}"?`);
+      return this.#plain(reply, { pending: { ask, at: this.#now, sentence: correction } });
+    }
+    const lines = commands.map(({ examples, summary }) => `${examples[0] ?? ""}: ${summary}`);
+    return this.#plain(
+      refuse("not-understood", `I do not know what to do with "${short(sentence.typed)}". Nearest I can do:`, {
+        say: "I did not understand. Say help for what I can do.",
+        lines,
+        facts: { nearest: commands.map(({ name }) => name) },
+      }),
+      { keepQuestion: false },
+    );
+  }
+}
+
+const better = (a: Match, b: Match): boolean =>
+  a.loose !== b.loose ? a.loose < b.loose : a.literals > b.literals;
+
+const isFreeText = (command: Command, pending: Pending): boolean =>
+  pending.settles === undefined && command.slots[pending.ask.slot]?.asTyped === true;
+
+function wholly(
+  read: (words: readonly string[], from: number, listening: Listening) => readonly { value: unknown; next: number }[],
+  sentence: Words,
+  listening: Listening,
+): unknown {
+  const { words } = sentence;
+  const from = words.findIndex((word) => !["it", "is", "the", "about"].includes(word));
+  return read(words, Math.max(0, from), listening).find(({ next }) => next === words.length)?.value;
+}
+
+/** The choice whose word, or whose first word, was said. */
+function pick<C extends { readonly word: string }>(choices: readonly C[], said: string): C | undefined {
+  const norm = said.replace(/^(the|it is|in) /, "");
+  const countries: Readonly<Record<string, string>> = {
+    american: "us",
+    america: "us",
+    "u.s": "us",
+    usa: "us",
+    uk: "imperial",
+    british: "imperial",
+    english: "imperial",
+  };
+  const meant = countries[norm] ?? norm;
+  const exact = choices.find(({ word }) => word.toLowerCase() === meant);
+  if (exact !== undefined) return exact;
+  const number = Number(meant);
+  if (Number.isInteger(number) && number >= 1 && !choices.some(({ word }) => /^\d/.test(word))) {
+    return choices[number - 1];
+  }
+  const partly = choices.filter(({ word }) => {
+    const all = word.toLowerCase().split(/\s+/);
+    return meant.split(/\s+/).every((piece) => all.some((one) => one.startsWith(piece)));
+  });
+  return partly.length === 1 ? partly[0] : undefined;
+}
+
+function whichOne({ unsettled, heard, choices }: Unsettled): string {
+  const words = listWords(choices.map(({ word }) => (word === "us" ? "US" : word === "imperial" ? "Imperial" : word)));
+  switch (unsettled) {
+    case "country":
+      return `"${heard}": ${words}?`;
+    case "degrees":
+      return `"${heard}" degrees: ${words}?`;
+    case "date":
+      return `"${heard}": ${words}?`;
+    default:
+      return `"${heard}" of what: ${words}?`;
+  }
+}
+
+export const listWords = (words: readonly string[]): string =>
+  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]}`;
+
+const short = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}...` : text);
+
+const withThread = (record: BenchRecord, who: string, thread: Thread): BenchRecord => ({
+  ...record,
+  threads: { ...record.threads, [who]: thread },
+});

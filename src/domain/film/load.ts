@@ -1,0 +1,72 @@
+import { z } from "zod";
+import type { Origin } from "../origin.ts";
+import { type SquareInches, squareInches, type Units, units } from "../units/quantity.ts";
+
+export const filmFormats = [
+  "135-36",
+  "135-24",
+  "135-12",
+  "120",
+  "220",
+  "4x5",
+  "5x7",
+  "8x10",
+] as const;
+export type FilmFormat = (typeof filmFormats)[number];
+
+/** One unit is 80 square inches: a 36-exposure 135 roll, a 120 roll, four 4x5 in or one 8x10 in sheet. */
+export const UNIT_IN2 = 80;
+
+const counting = "The Darkroom Cookbook, 3rd ed., p. 108, 80 sq in unit (read)";
+const areas: Record<FilmFormat, { readonly in2: number; readonly origin: Origin }> = {
+  "135-36": { in2: 80, origin: { kind: "published", source: counting } },
+  "135-24": { in2: 56, origin: { kind: "common practice", source: "about 0.7 of a 36 roll" } },
+  "135-12": { in2: 32, origin: { kind: "common practice", source: "about 0.4 of a 36 roll" } },
+  "120": { in2: 80, origin: { kind: "published", source: counting } },
+  "220": {
+    in2: 160,
+    origin: { kind: "from memory", source: "ISO 732:2000, 220 is twice the length of 120" },
+  },
+  "4x5": { in2: 20, origin: { kind: "published", source: counting } },
+  "5x7": { in2: 35, origin: { kind: "computed", source: "5 in by 7 in" } },
+  "8x10": { in2: 80, origin: { kind: "published", source: counting } },
+};
+
+export const filmSchema = z.object({
+  format: z.enum(filmFormats),
+  count: z.number().int().positive(),
+});
+export type Film = z.infer<typeof filmSchema>;
+
+/** Area of a load of film, sq in. */
+export const filmArea = (load: readonly Film[]): SquareInches =>
+  squareInches(load.reduce((sum, film) => sum + film.count * areas[film.format].in2, 0));
+
+/** The same load in units of 80 sq in. */
+export const filmUnits = (load: readonly Film[]): Units => units(filmArea(load) / UNIT_IN2);
+
+/** Where the area of a load comes from: the weakest of its formats' sources. */
+export function areaOrigin(load: readonly Film[]): Origin {
+  const weakest = ["from memory", "common practice", "computed", "published"];
+  const origins = load.map((film) => areas[film.format].origin);
+  for (const kind of weakest) {
+    const found = origins.find((origin) => origin.kind === kind);
+    if (found !== undefined) return found;
+  }
+  return { kind: "published", source: counting };
+}
+
+const isSheet = (format: FilmFormat): boolean => format.includes("x");
+
+export function showFilm(load: readonly Film[]): string {
+  if (load.length === 0) return "no film";
+  return load
+    .map(({ format, count }) => {
+      const noun = isSheet(format) ? "sheet" : "roll";
+      return `${count} ${noun}${count === 1 ? "" : "s"} of ${format}`;
+    })
+    .join(" and ");
+}
+
+export const rollCount = (load: readonly Film[]): number =>
+  load.reduce((sum, film) => sum + film.count, 0);

@@ -1,0 +1,130 @@
+import { z } from "zod";
+import {
+  celsius,
+  celsiusDifference,
+  grams,
+  millilitres,
+  seconds,
+  units,
+} from "../units/quantity.ts";
+
+/**
+ * A sheet: the figures of one instruction sheet, taught by its user, or of a published process
+ * that ships with us. Every figure carries its origin. Volumes in mL, masses in g, temperatures
+ * in °C, times in s, capacity in units of 80 sq in.
+ */
+export const originSchema = z.object({
+  kind: z.enum([
+    "sheet",
+    "published",
+    "common practice",
+    "own log",
+    "computed",
+    "from memory",
+    "told",
+    "invented",
+  ]),
+  source: z.string().optional(),
+});
+
+const figureOf = <T extends number>(brand: (value: number) => T) =>
+  z.object({
+    value: z.number().transform(brand),
+    origin: originSchema,
+    printed: z.string().optional(),
+  });
+
+export const amountSchema = z.union([
+  z.object({ ml: z.number().positive().transform(millilitres) }),
+  z.object({ g: z.number().positive().transform(grams) }),
+]);
+
+const partSchema = z.object({
+  name: z.string(),
+  form: z.enum(["liquid", "powder"]),
+  /** Missing where only "the whole part, as supplied" is known. */
+  amount: amountSchema.optional(),
+  origin: originSchema,
+});
+export type Part = z.infer<typeof partSchema>;
+
+const mixSchema = z.object({
+  total: figureOf(millilitres),
+  startWater: figureOf(millilitres),
+  temperature: figureOf(celsius).optional(),
+  parts: z.array(partSchema).max(12),
+});
+export type MixRecipe = z.infer<typeof mixSchema>;
+
+const agitationSchema = z.object({
+  /** Continuous from the start of the time. */
+  initial: figureOf(seconds),
+  /** Start of one beat to the start of the next; missing: no later beats. */
+  every: figureOf(seconds).optional(),
+  /** How long one beat lasts. */
+  each: figureOf(seconds).optional(),
+});
+export type Agitation = z.infer<typeof agitationSchema>;
+
+export const senses = ["exact", "at least"] as const;
+export type Sense = (typeof senses)[number];
+
+const bathSchema = z.object({
+  /** What it is called on this sheet, unique in it: "developer", "first wash". */
+  name: z.string(),
+  /** What it is: developer, bleach, fixer, blix, wash, stabilizer ... */
+  kind: z.string(),
+  sense: z.enum(senses),
+  mix: mixSchema.optional(),
+  time: figureOf(seconds).optional(),
+  temperature: figureOf(celsius).optional(),
+  /** Half width of the band around the temperature. */
+  tolerance: figureOf(celsiusDifference).optional(),
+  agitation: agitationSchema.optional(),
+  /** Seconds into the bath at which a closed tank is vented. */
+  vent: figureOf(seconds).optional(),
+  /** Pouring out, inside the time. */
+  drain: figureOf(seconds).optional(),
+  /** Film one batch (the mix total) can take. */
+  capacity: figureOf(units).optional(),
+  /** Days a mixed solution keeps. */
+  keeps: figureOf((days) => days).optional(),
+});
+export type Bath = z.infer<typeof bathSchema>;
+
+export const sheetSchema = z.object({
+  id: z.string(),
+  name: z.string(),
+  /** Other words people call it by. */
+  called: z.array(z.string()).default([]),
+  process: z.string(),
+  /** Whose ounces and quarts its paper uses. */
+  country: z.enum(["us", "imperial"]).optional(),
+  /** One sentence on what these figures are, shown with every plan. */
+  about: z.string().optional(),
+  invented: z.boolean().default(false),
+  baths: z.array(bathSchema).min(1).max(16),
+});
+export type Sheet = z.infer<typeof sheetSchema>;
+
+/** The baths whose smallest trace in a developer ruins it (SS0509-8 Laboratory Procedures, p. 11, read). */
+const afterDeveloper = new Set(["bleach", "fixer", "blix", "stop", "stabilizer"]);
+export const spoilsDeveloper = (kind: string): boolean => afterDeveloper.has(kind);
+export const isDeveloper = (kind: string): boolean => kind.endsWith("developer");
+
+/** Water only: no bottle is fetched for it and nothing tires. */
+export const isWater = (kind: string): boolean => kind === "wash" || kind === "prewash";
+
+/** The baths of a sheet a word can mean: by its own name first, then by kind. */
+export function bathsCalled(sheet: Sheet, word: string): readonly Bath[] {
+  const named = sheet.baths.filter((bath) => bath.name === word);
+  if (named.length > 0) return named;
+  const kind = sheet.baths.filter((bath) => bath.kind === word);
+  if (kind.length > 0) return kind;
+  // "developer" is enough for a sheet that calls its only one "colour developer".
+  if (word === "developer") return sheet.baths.filter((bath) => isDeveloper(bath.kind));
+  if (word === "colour developer" || word === "first developer") {
+    return sheet.baths.filter((bath) => bath.kind === "developer");
+  }
+  return [];
+}

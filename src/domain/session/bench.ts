@@ -1,0 +1,84 @@
+import { z } from "zod";
+import { sheetSchema } from "../process/sheet.ts";
+import { instant, millilitres, units } from "../units/quantity.ts";
+import { draftSchema } from "./draft.ts";
+import { mixingSchema } from "./mixing-walk.ts";
+import { runSchema } from "./run.ts";
+
+const at = z.number().transform(instant);
+
+export const bottleSchema = z.object({
+  id: z.string(),
+  /** Spoken name; no two on a bench sound alike. */
+  name: z.string(),
+  /** A shape to draw on the label, so that it can be told without reading or colour. */
+  mark: z.string(),
+  bath: z.string(),
+  sheet: z.string().optional(),
+  volume: z.number().transform(millilitres),
+  /** ISO date in the bench's zone. */
+  mixedOn: z.string(),
+  by: z.string(),
+  used: z.number().transform(units),
+  retiredOn: z.string().optional(),
+});
+export type Bottle = z.infer<typeof bottleSchema>;
+
+export const modes = ["bench", "wet", "dark"] as const;
+
+export const benchSchema = z.object({
+  id: z.string(),
+  name: z.string(),
+  /** IANA zone. */
+  zone: z.string(),
+  country: z.enum(["us", "imperial"]).optional(),
+  degrees: z.enum(["C", "F"]).optional(),
+  mode: z.enum(modes),
+  /** From the plan to the first pour, s. */
+  lead: z.number(),
+  /** From a pour cue until "in" is asked for, s. */
+  window: z.number(),
+  nextId: z.number().int(),
+  sheets: z.record(z.string(), sheetSchema),
+  /** The sheet in use; missing: the shipped ones answer and say so. */
+  sheetInUse: z.string().optional(),
+  bottles: z.record(z.string(), bottleSchema),
+  runs: z.record(z.string(), runSchema),
+  /** Runs moved to files of their own, oldest first. */
+  pastRuns: z.array(
+    z.object({ id: z.string(), title: z.string(), tank: z.string(), plannedAt: at }),
+  ),
+  draft: draftSchema.optional(),
+  mixing: mixingSchema.optional(),
+  /** What was last mixed in each vessel, by its spoken name, since it was washed. */
+  vessels: z.record(z.string(), z.object({ bath: z.string(), kind: z.string(), at })),
+  /** When the cautions of a kind of bath were last shown. */
+  cautioned: z.record(z.string(), at),
+  notes: z.array(z.object({ at, by: z.string(), text: z.string() })),
+});
+export type Bench = z.infer<typeof benchSchema>;
+
+export const newBench = (id: string, zone: string): Bench => ({
+  id,
+  name: id,
+  zone,
+  mode: "bench",
+  lead: 30,
+  window: 20,
+  nextId: 1,
+  sheets: {},
+  bottles: {},
+  runs: {},
+  pastRuns: [],
+  vessels: {},
+  cautioned: {},
+  notes: [],
+});
+
+/** A fresh id and the bench that has given it away. */
+export function takeId(bench: Bench, prefix: string): { id: string; bench: Bench } {
+  return { id: `${prefix}${bench.nextId}`, bench: { ...bench, nextId: bench.nextId + 1 } };
+}
+
+export const liveBottles = (bench: Bench): readonly Bottle[] =>
+  Object.values(bench.bottles).filter((bottle) => bottle.retiredOn === undefined);

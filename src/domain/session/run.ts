@@ -1,0 +1,99 @@
+import { z } from "zod";
+import { filmSchema } from "../film/load.ts";
+import { originSchema, senses } from "../process/sheet.ts";
+import { celsius, celsiusDifference, instant, seconds, units } from "../units/quantity.ts";
+
+const at = z.number().transform(instant);
+const length = z.number().transform(seconds);
+
+export const stageSchema = z.object({
+  bath: z.string(),
+  kind: z.string(),
+  sense: z.enum(senses),
+  time: length,
+  timeOrigin: originSchema,
+  temperature: z.number().transform(celsius).optional(),
+  temperatureOrigin: originSchema.optional(),
+  tolerance: z.number().transform(celsiusDifference).optional(),
+  /** Pouring out, inside the time. */
+  drain: length,
+  drainOrigin: originSchema,
+  agitation: z
+    .object({
+      initial: length,
+      every: length.optional(),
+      each: length.optional(),
+      origin: originSchema,
+    })
+    .optional(),
+  vent: length.optional(),
+  ventOrigin: originSchema.optional(),
+  bottle: z.string().optional(),
+
+  // What happens: absolute instants, filled as the run goes on.
+  /** The pour window opens here; missing while nobody may pour yet. */
+  pourAt: at.optional(),
+  /** The tank is full: the time counts from here. */
+  inAt: at.optional(),
+  /** "in" was not heard: `inAt` is the middle of the window, give or take this. */
+  plusMinus: length.optional(),
+  /** Film left this bath. */
+  outAt: at.optional(),
+  /** Nobody said "out": the planned end was taken. */
+  outByClock: z.boolean().optional(),
+  skipped: z.boolean().optional(),
+});
+export type Stage = z.infer<typeof stageSchema>;
+
+export const readingSchema = z.object({
+  at,
+  stage: z.number().int(),
+  bath: z.string(),
+  temperature: z.number().transform(celsius),
+});
+export type ReadingTaken = z.infer<typeof readingSchema>;
+
+export const runSchema = z.object({
+  id: z.string(),
+  tank: z.string(),
+  title: z.string(),
+  sheet: z.string(),
+  process: z.string(),
+  film: z.array(filmSchema),
+  /** The user named no format: rolls were taken as 135-36 and this is said. */
+  formatAssumed: z.boolean(),
+  plannedAt: at,
+  current: z.number().int().nonnegative(),
+  stages: z.array(stageSchema).min(1),
+  /** Everything due before this instant has been told. */
+  cuedUntil: at,
+  /** Pour window, from the pour cue to "in", s. */
+  window: length,
+  /** `hold`: beats and chatter are silent, pours are not. */
+  quiet: z.boolean(),
+  readings: z.array(readingSchema),
+  notes: z.array(z.object({ at, text: z.string() })),
+  /** Bottle units before and after, by bottle id. */
+  counted: z.array(
+    z.object({
+      bottle: z.string(),
+      before: z.number().transform(units),
+      after: z.number().transform(units),
+    }),
+  ),
+  endedAt: at.optional(),
+  ending: z.enum(["done", "stopped", "by the clock"]).optional(),
+  stoppedBecause: z.string().optional(),
+});
+export type Run = z.infer<typeof runSchema>;
+
+export const isLive = (run: Run): boolean => run.endedAt === undefined;
+
+/** The stage the run stands in, or undefined after its end. */
+export const currentStage = (run: Run): Stage | undefined =>
+  isLive(run) ? run.stages[run.current] : undefined;
+
+export const withStage = (run: Run, index: number, change: Partial<Stage>): Run => ({
+  ...run,
+  stages: run.stages.map((stage, i) => (i === index ? { ...stage, ...change } : stage)),
+});

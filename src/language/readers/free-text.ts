@@ -1,0 +1,40 @@
+import type { Reading } from "../reader.ts";
+
+/** The slot `{word}`: one word, whatever it is. */
+export const readWord = (words: readonly string[], from: number): readonly Reading<string>[] => {
+  const word = words[from];
+  return word === undefined ? [] : [{ value: word, next: from + 1 }];
+};
+
+/** The slot `{text}`: everything that is left, then everything but the last word, and so on. */
+export function readText(words: readonly string[], from: number): readonly Reading<string>[] {
+  const readings: Reading<string>[] = [];
+  let value = "";
+  for (let at = from; at < words.length; at += 1) {
+    value = value === "" ? (words[at] ?? "") : `${value} ${words[at] ?? ""}`;
+    readings.push({ value, next: at + 1 });
+  }
+  return readings.reverse();
+}
+
+/** The slot `{newName}`: a name to be given, two words or one. */
+export const readNewName = (words: readonly string[], from: number): readonly Reading<string>[] =>
+  readText(words.slice(0, from + 2), from);
+
+const tankWords: ReadonlySet<string> = new Set(["tank", "drum"]);
+
+/** The slot `{newTank}`: the same, with "tank" before or behind left out of the name. */
+export function readNewTank(words: readonly string[], from: number): readonly Reading<string>[] {
+  const the = words[from] === "the" || words[from] === "my" ? from + 1 : from;
+  const start = tankWords.has(words[the] ?? "") ? the + 1 : the;
+  const readings = readNewName(words, start).flatMap(({ value, next }) => {
+    if (tankWords.has(words[next - 1] ?? "")) return [];
+    return tankWords.has(words[next] ?? "")
+      ? [
+          { value, next: next + 1 },
+          { value, next },
+        ]
+      : [{ value, next }];
+  });
+  return readings.sort((a, b) => b.next - a.next);
+}

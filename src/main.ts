@@ -1,0 +1,23 @@
+import { runLive } from "./channels/console/live.ts";
+import { runTerminal } from "./channels/console/terminal.ts";
+import { openBench } from "./open-bench.ts";
+import { readSettings } from "./settings.ts";
+import { StoreError } from "./store/store-error.ts";
+
+/** Opens the bench and starts the channels. */
+try {
+  const settings = readSettings();
+  const { keeper, notices, close } = await openBench(settings);
+  const { stdin, stdout } = process;
+  if (stdin.isTTY && stdout.isTTY) {
+    await runTerminal({ keeper, notices, who: settings.who, input: stdin, output: stdout });
+  } else {
+    const write = (text: string): void => void stdout.write(text);
+    await runLive({ keeper, notices, who: settings.who, input: stdin, write, json: false });
+  }
+  await close();
+} catch (error) {
+  if (!(error instanceof StoreError)) throw error;
+  process.stderr.write(`${error.message}\n`);
+  process.exitCode = 1;
+}

@@ -1,0 +1,170 @@
+import { dirname, join } from "node:path";
+import { Low } from "lowdb";
+import { type FileSystem, nodeFileSystem } from "../platform/file-system.ts";
+import { conflict } from "./conflict.ts";
+import { type DirectoryLock, lockDirectory } from "./directory-lock.ts";
+import { ensureFolder, type Folder, within, writeWhole } from "./folder.ts";
+import { generationsIn } from "./generations.ts";
+import { type AdapterOptions, JournalAdapter } from "./journal-adapter.ts";
+import { fileNameOf, idOf } from "./names.ts";
+import { checkPlain } from "./plain.ts";
+import { readText } from "./recover.ts";
+import { sealArchived, unsealArchived } from "./seal.ts";
+import type { CommitOptions, Loaded, Store } from "./store.ts";
+import { diskError, StoreError } from "./store-error.ts";
+
+export type FileStoreOptions<T> = AdapterOptions<T> & {
+  readonly directory: string;
+  readonly files?: FileSystem;
+  readonly lock?: (directory: string) => Promise<DirectoryLock>;
+};
+
+type Bench<T> = { readonly low: Low<T | null>; readonly adapter: JournalAdapter<T> };
+
+/** Opens the data folder for this process alone, making it when there is none. */
+export async function openFileStore<T>(options: FileStoreOptions<T>): Promise<Store<T>> {
+  const { directory, files = nodeFileSystem } = options;
+  try {
+    await ensureFolder(files, directory);
+    await ensureFolder(files, join(directory, "benches"));
+  } catch (error) {
+    throw diskError(error, "make the data folder");
+  }
+  const lock = await (options.lock ?? lockDirectory)(directory);
+  return new FileStore({ files, path: directory, shown: "" }, lock, options);
+}
+
+class FileStore<T> implements Store<T> {
+  readonly #benches: Folder;
+  readonly #lock: DirectoryLock;
+  readonly #options: AdapterOptions<T>;
+  readonly #opening = new Map<string, Promise<Bench<T>>>();
+  readonly #open = new Map<string, Bench<T>>();
+  /** Archiving goes one at a time, so that no two drafts of one name meet. */
+  #archiving: Promise<unknown> = Promise.resolve();
+  #closed = false;
+
+  constructor(folder: Folder, lock: DirectoryLock, options: AdapterOptions<T>) {
+    this.#benches = within(folder, "benches");
+    this.#lock = lock;
+    this.#options = options;
+  }
+
+  async load(id: string): Promise<Loaded<T>> {
+    this.#checkOurs();
+    const opening = this.#opening.get(id) ?? this.#read(id);
+    this.#opening.set(id, opening);
+    try {
+      const bench = await opening;
+      this.#open.set(id, bench);
+      return { value: bench.adapter.latest, notices: bench.adapter.notices };
+    } catch (error) {
+      this.#opening.delete(id);
+      throw error;
+    }
+  }
+
+  async commit(
+    id: string,
+    previous: T | undefined,
+    next: T,
+    options: CommitOptions = {},
+  ): Promise<void> {
+    this.#checkOurs();
+    const bench = this.#open.get(id);
+    if (bench === undefined) throw new TypeError("A bench is loaded before it is written.");
+    if (bench.adapter.latest !== previous) throw conflict();
+    if (previous === next) return;
+    bench.low.data = next;
+    try {
+      await (options.durable === false ? bench.adapter.writeAs(next, false) : bench.low.write());
+    } catch (error) {
+      bench.low.data = bench.adapter.latest ?? null;
+      throw error;
+    }
+  }
+
+  async archive(id: string, name: string, record: unknown): Promise<void> {
+    this.#checkOurs();
+    checkPlain(record, name);
+    const folder = this.#archiveOf(id);
+    const file = `${fileNameOf(name)}.json`;
+    const writing = this.#archiving.then(async () => {
+      await ensureFolder(folder.files, dirname(folder.path));
+      await ensureFolder(folder.files, folder.path);
+      await writeWhole(folder, file, sealArchived(record));
+    });
+    this.#archiving = writing.catch(() => undefined);
+    try {
+      await writing;
+    } catch (error) {
+      throw diskError(error, "put that record in the archive");
+    }
+  }
+
+  async recall(id: string, name: string): Promise<unknown> {
+    this.#checkOurs();
+    const folder = this.#archiveOf(id);
+    const file = `${fileNameOf(name)}.json`;
+    const text = await readText(folder, file);
+    if (text === undefined) return undefined;
+    const content = unsealArchived(text);
+    if (content === undefined) {
+      throw new StoreError(
+        "unreadable",
+        `The file ${folder.shown}/${file} is damaged, so I cannot show that record. I left it as it is.`,
+      );
+    }
+    return content.record;
+  }
+
+  async list(): Promise<readonly string[]> {
+    this.#checkOurs();
+    const { files, path } = this.#benches;
+    const ids: string[] = [];
+    try {
+      for (const name of await files.list(path)) {
+        const id = idOf(name);
+        if (id === undefined) continue;
+        const { highest } = generationsIn(await files.list(within(this.#benches, name).path));
+        if (highest > 0) ids.push(id);
+      }
+    } catch (error) {
+      throw diskError(error, "read the data folder");
+    }
+    return ids.sort();
+  }
+
+  async close(): Promise<void> {
+    if (this.#closed) return;
+    this.#closed = true;
+    const benches = await Promise.allSettled(this.#opening.values());
+    const closing = benches.map(async (bench) => {
+      if (bench.status === "fulfilled") await bench.value.adapter.close();
+    });
+    const results = await Promise.allSettled([...closing, this.#archiving]);
+    await this.#lock.release();
+    for (const result of results) if (result.status === "rejected") throw result.reason;
+  }
+
+  async #read(id: string): Promise<Bench<T>> {
+    const adapter = new JournalAdapter(within(this.#benches, fileNameOf(id)), this.#options);
+    const low = new Low<T | null>(adapter, null);
+    await low.read();
+    return { low, adapter };
+  }
+
+  #archiveOf(id: string): Folder {
+    return within(within(this.#benches, fileNameOf(id)), "archive");
+  }
+
+  #checkOurs(): void {
+    if (this.#closed) throw new StoreError("closed", "The store is closed: I am stopping.");
+    if (this.#lock.isLost()) {
+      throw new StoreError(
+        "in-use",
+        "Another Wetside has taken over this folder, so I no longer write in it. Stop one of the two.",
+      );
+    }
+  }
+}

@@ -1,0 +1,40 @@
+/** What a bench was found to be, and what its user should be told about the files. */
+export type Loaded<T> = {
+  /** Undefined: there is no such bench yet. */
+  readonly value: T | undefined;
+  /** Plain sentences: a torn last line dropped, a damaged file kept aside and under which name. */
+  readonly notices: readonly string[];
+};
+
+export type CommitOptions = {
+  /**
+   * True, the default: the promise resolves once the change would survive a power cut. False: it
+   * resolves once written; the next durable commit makes it safe as well.
+   */
+  readonly durable?: boolean;
+};
+
+/**
+ * Where benches are kept; it knows nothing of what a bench holds. Values are plain JSON and are
+ * never altered in place. Every promise may reject with a `StoreError`, whose message is meant for
+ * the user.
+ */
+export type Store<T> = {
+  /** Reads a bench. A second call gives the value held, as of its last commit. */
+  load(id: string): Promise<Loaded<T>>;
+  /**
+   * Replaces `previous`, the very value last loaded or committed (undefined for a new bench), by
+   * `next`. Commits to one bench may overlap, each built on the one before: they are kept in the
+   * order of the calls, and when one fails those built on it fail too, so that the value held is
+   * what it was. A `previous` that is not the latest is refused: no update is ever lost.
+   */
+  commit(id: string, previous: T | undefined, next: T, options?: CommitOptions): Promise<void>;
+  /** Puts a finished record in a file of its own, safe before the promise resolves. */
+  archive(id: string, name: string, record: unknown): Promise<void>;
+  /** Reads an archived record back; undefined when there is none of that name. */
+  recall(id: string, name: string): Promise<unknown>;
+  /** The ids of all benches, in order. */
+  list(): Promise<readonly string[]>;
+  /** Waits for what is under way, makes it safe and lets go of the folder. */
+  close(): Promise<void>;
+};
