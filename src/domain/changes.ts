@@ -1,5 +1,5 @@
 /** A key of an object or a place in a list. */
-export type Step = string | number;
+type Step = string | number;
 
 /** What one commit alters in a plain JSON value. An empty path means the value itself. */
 export type Change =

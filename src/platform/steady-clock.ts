@@ -7,14 +7,14 @@ export type ClockNote =
   | { readonly kind: "set"; readonly ms: number };
 
 /** The three times, read together. */
-export type Reading = {
+type Reading = {
   readonly wall: Instant;
   readonly monotonic: number;
   readonly uptime: number;
 };
 
 /** Where the count began, the sleep added since, and the last reading it took in. */
-export type Count = { readonly start: Reading; readonly asleep: number; readonly last: Reading };
+type Count = { readonly start: Reading; readonly asleep: number; readonly last: Reading };
 
 /**
  * Uptime comes in steps of 10 ms on Linux and elsewhere to the second: less than this is noise.
@@ -26,9 +26,9 @@ const SLEEP_ROUNDING = 20;
 /** The wall clock and the count, read one after the other, differ by less than this. */
 const SET_NOISE = 250;
 
-export const beginCount = (start: Reading): Count => ({ start, asleep: 0, last: start });
+const beginCount = (start: Reading): Count => ({ start, asleep: 0, last: start });
 
-export const nowOf = ({ start, asleep }: Count, { monotonic }: Reading): Instant =>
+const nowOf = ({ start, asleep }: Count, { monotonic }: Reading): Instant =>
   instant(start.wall + (monotonic - start.monotonic) + asleep);
 
 /**
@@ -37,7 +37,7 @@ export const nowOf = ({ start, asleep }: Count, { monotonic }: Reading): Instant
  * told from a set clock by the uptime, which counts sleep: the sleep is added, and what came due
  * meanwhile is late.
  */
-export function takeIn(count: Count, reading: Reading): { count: Count; notes: ClockNote[] } {
+function takeIn(count: Count, reading: Reading): { count: Count; notes: ClockNote[] } {
   const notes: ClockNote[] = [];
   const awake = reading.monotonic - count.last.monotonic;
   const slept = reading.uptime - count.last.uptime - awake;

@@ -1,6 +1,6 @@
 import type { Instant } from "../domain/units/quantity.ts";
 
-export type Due = { readonly key: string; readonly at: Instant };
+type Due = { readonly key: string; readonly at: Instant };
 
 /** Keys by instant, the earliest first; keys with the same instant in the order they were set. */
 export type Heap = {

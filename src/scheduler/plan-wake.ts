@@ -1,7 +1,7 @@
 import type { Instant } from "../domain/units/quantity.ts";
 
 /** No wait is longer than this, in ms: a suspend is then noticed within it after waking. */
-export const LONGEST_WAIT = 500;
+const LONGEST_WAIT = 500;
 
 export type Wake =
   | { readonly kind: "idle" }

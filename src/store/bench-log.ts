@@ -57,8 +57,6 @@ export class BenchLog {
   #sequence: number;
   #resumeAt: number | undefined;
   #journal: Journal | undefined;
-  /** Generations that may or may not have come to count; gone once a later one does. */
-  readonly #doubtful = new Set<number>();
 
   constructor(folder: Folder, standing: Standing, limits: Limits) {
     this.#folder = folder;
@@ -202,7 +200,6 @@ export class BenchLog {
     try {
       await publish(this.#folder, name);
     } catch (error) {
-      this.#doubtful.add(generation);
       await file.close().catch(() => undefined);
       throw error;
     }
@@ -218,8 +215,7 @@ export class BenchLog {
     const names = await files.list(path).catch(() => []);
     for (const name of names) {
       const generation = generationOf(name);
-      if (generation === undefined) continue;
-      if (generation < this.#generation || this.#doubtful.has(generation)) {
+      if (generation !== undefined && generation < this.#generation) {
         await files.remove(this.#path(name)).catch(() => undefined);
       }
     }

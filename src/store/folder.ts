@@ -45,7 +45,7 @@ export async function writeAll(file: OpenFile, bytes: Uint8Array): Promise<void>
   }
 }
 
-export const draftOf = (name: string): string => `${name}.new`;
+const draftOf = (name: string): string => `${name}.new`;
 
 /** Writes a whole file under its draft name; `publish` gives it its own. */
 export async function draft(folder: Folder, name: string, content: Uint8Array): Promise<void> {

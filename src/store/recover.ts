@@ -15,7 +15,7 @@ export type Recovered = Snapshot & {
 };
 
 /** `missing`: a snapshot or a journal that must have been there is gone. */
-export type SnapshotFault = { readonly kind: "snapshot" | "missing"; readonly name: string };
+type SnapshotFault = { readonly kind: "snapshot" | "missing"; readonly name: string };
 
 export type Found = { readonly highest: number; readonly bench: Recovered | undefined };
 

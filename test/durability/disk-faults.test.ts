@@ -3,7 +3,13 @@ import type { Store } from "../../src/store/store.ts";
 import { StoreError } from "../../src/store/store-error.ts";
 import { type Fault, MemoryDisk } from "../support/memory-disk.ts";
 import { seeded } from "../support/seeded.ts";
-import { isWhole, nextTally, openTallies, type Tally } from "../support/tally.ts";
+import {
+  isWhole,
+  nextTally,
+  openTallies,
+  spoilNewestSnapshot,
+  type Tally,
+} from "../support/tally.ts";
 
 type Failure = { readonly code: string; readonly taken?: number };
 
@@ -74,6 +80,9 @@ test.each(faults)(
           const { value, notices } = await (await openTallies(after)).load("home");
           expect(value, where).toEqual(nextTally(outcome.held));
           expect(notices, where).toEqual([]);
+          spoilNewestSnapshot(after);
+          const { value: mended } = await (await openTallies(after)).load("home");
+          expect(mended, where).toEqual(value);
         }
         await store.close();
       }
@@ -95,6 +104,24 @@ test("a refused commit leaves the value as it was, and says what to do", async (
   expect((await store.load("home")).value).toBe(first);
   disk.fault = () => undefined;
   await store.commit("home", first, nextTally(first));
+});
+
+test("a commit after a failed sync does not lean on what that sync may have lost", async () => {
+  const disk = new MemoryDisk();
+  const store = await openTallies(disk, { bytes: 100_000, commits: 1000 });
+  await store.load("home");
+  const one = nextTally(undefined);
+  const two = nextTally(one);
+  const three = nextTally(two);
+  await store.commit("home", undefined, one);
+  await store.commit("home", one, two, { durable: false });
+  disk.fault = ({ name }) => (name === "sync" ? { code: "EIO" } : undefined);
+  await expect(store.commit("home", two, three)).rejects.toMatchObject({ kind: "disk-error" });
+  disk.fault = () => undefined;
+  await store.commit("home", two, three);
+  const after = disk.afterPowerCut(() => 0);
+  expect(spoilNewestSnapshot(after)).toBe(true);
+  expect((await (await openTallies(after)).load("home")).value).toEqual(three);
 });
 
 test("commits built on one that failed fail with it", async () => {

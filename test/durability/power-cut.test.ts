@@ -2,7 +2,13 @@ import { expect, test } from "vitest";
 import type { Store } from "../../src/store/store.ts";
 import { MemoryDisk } from "../support/memory-disk.ts";
 import { seeded } from "../support/seeded.ts";
-import { isWhole, nextTally, openTallies, type Tally } from "../support/tally.ts";
+import {
+  isWhole,
+  nextTally,
+  openTallies,
+  spoilNewestSnapshot,
+  type Tally,
+} from "../support/tally.ts";
 
 type Progress = { tried: number; safe: number };
 
@@ -59,7 +65,7 @@ async function workUntil(disk: MemoryDisk, last: number): Promise<Progress> {
   return progress;
 }
 
-test("after a power cut at any operation every acknowledged commit is there, once", async () => {
+test("after a power cut at any operation every acknowledged commit is there, once, even if the newest snapshot is damaged", async () => {
   const operations = await countOperations();
   expect(operations).toBeGreaterThan(60);
   for (let last = 0; last <= operations; last += 1) {
@@ -67,9 +73,16 @@ test("after a power cut at any operation every acknowledged commit is there, onc
       const disk = new MemoryDisk();
       const before = await workUntil(disk, last);
       const after = disk.afterPowerCut(seeded(last * 100 + seed));
+      const spoilt = after.afterPowerCut(() => 0);
       const store = await openTallies(after);
-      const { value } = await store.load("home");
+      const { value, notices } = await store.load("home");
+      expect(notices.join()).not.toContain("missing");
       const where = `cut at ${last}, seed ${seed}`;
+      if (before.safe > 0 && spoilNewestSnapshot(spoilt)) {
+        const mended = (await (await openTallies(spoilt)).load("home")).value;
+        expect(mended?.count, where).toBeGreaterThanOrEqual(before.safe);
+        expect(mended !== undefined && isWhole(mended), where).toBe(true);
+      }
       const count = value?.count ?? 0;
       expect(count, where).toBeGreaterThanOrEqual(before.safe);
       expect(count, where).toBeLessThanOrEqual(before.tried);

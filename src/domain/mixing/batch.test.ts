@@ -115,10 +115,11 @@ test("a powder is not split unless insisted, and then it is said", () => {
   );
 });
 
-test.each([1000, 2000, 3000, 999.5, 1000.9])(
+test.each([1000, 2000, 3000, 999.5, 1000.9, 1998.2])(
   "%d mL of a 1 L powder is whole packages",
   (wanted) => {
-    expect(scaleBatch(recipe(1000, 700, powder("A")), ml(wanted)).ok).toBe(true);
+    const batch = made(recipe(1000, 700, powder("A")), wanted);
+    expect(batch.cautions).toEqual([{ kind: "powder-volume-ignored", parts: ["A"] }]);
   },
 );
 

@@ -73,7 +73,7 @@ const namesOf = (parts: readonly Part[]): readonly string[] => parts.map((part) 
  * Scales a bath's recipe to a wanted volume: start water, each part in order, top up to the mark.
  *
  * A powder is not split, because what is in a package separates on the way and only the whole of
- * it has the right mixture (US Navy, Photography (Basic), chapter on chemicals; read). A maker's
+ * it has the right mixture (US Navy, Photography (Basic), chapter on chemicals; read in excerpt). A maker's
  * order of start water, concentrates, water to volume: TI2443, Single-Use Chemistry Kit, Process
  * E-6 (read).
  *

@@ -39,6 +39,7 @@ test.each([
   { steps: [3, 3], inAll: 16, source: "J-24, HC-110 developer, dilution A (from memory)" },
   { steps: [3, 7], inAll: 32, source: "J-24, HC-110 developer, dilution B (from memory)" },
   { steps: [3, 11], inAll: 48, source: "J-24, HC-110 developer, dilution E (from memory)" },
+  { steps: [99, 99], inAll: 10_000, source: "arithmetic: the most that is taken" },
   { steps: [], inAll: 1, source: "arithmetic: nothing done" },
 ])("$steps one after the other is $inAll parts in all: $source", ({ steps, inAll }) => {
   expect(chainDilutions(steps)).toEqual({ ok: true, value: inAll - 1 });

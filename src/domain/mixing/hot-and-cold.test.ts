@@ -94,6 +94,8 @@ test("a target at one supply takes that one alone", () => {
   expect(poured(500, 60, 60, 15).cold).toBeCloseTo(0, 9);
   expect(poured(500, 15, 60, 15).hot).toBeCloseTo(0, 9);
   expect(poured(500, 60, 60, 15).hot).toBeCloseTo(500, 9);
+  // Rounding noise in the parts' mean is no reason to refuse.
+  expect(poured(10, 40, 40, 15, { later: [at(94, 40), at(33, 40)] }).poured).toBe(40);
 });
 
 describe("refusals", () => {
@@ -130,6 +132,7 @@ describe("refusals", () => {
     { more: { vessel: jug(200, 10) }, says: "for the vessel" },
     { more: { later: [at(-20, 20)] }, says: "I read -20 mL" },
     { more: { later: [at(20, 140)] }, says: "for the part that goes in later" },
+    { more: { vessel: jug(20, 50), later: [at(20, 20), at(20, -3)] }, says: "-3 °C" },
   ])("$says", ({ more, says }) => {
     expect(said(500, 38, 60, 15, more)).toContain(says);
   });

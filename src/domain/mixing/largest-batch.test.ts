@@ -34,13 +34,15 @@ test("the part that runs out first sets the volume", () => {
     { part: "part a ", amount: volume(285) },
     { part: "Part B", amount: volume(70.5) },
   ];
-  expect(largest(colorDeveloper, left)).toEqual({
-    total: 1500,
-    limitedBy: "Part B",
-    scale: 1.5,
-    wholeTotal: 1000,
-    splits: [],
-  });
+  for (const order of [left, left.toReversed()]) {
+    expect(largest(colorDeveloper, order)).toEqual({
+      total: 1500,
+      limitedBy: "Part B",
+      scale: 1.5,
+      wholeTotal: 1000,
+      splits: [],
+    });
+  }
 });
 
 test("one part alone is enough to ask, the others are taken as plenty", () => {

@@ -47,10 +47,9 @@ test.each([
   expect(Math.abs(factor - row.printed)).toBeLessThanOrEqual(0.031);
 });
 
-test("240 g of crystalline thiosulfate is 152.9 g anhydrous, 153.6 g by the printed rule: The Darkroom Cookbook, 3rd ed., p. 268 (read)", () => {
+test("240 g of crystalline thiosulfate is 152.9 g anhydrous, where the printed rule of 64 % gives 153.6: The Darkroom Cookbook, 3rd ed., p. 268 (read)", () => {
   const { mass } = swapped("hypo", "anhydrous hypo", 240);
   expect(Math.abs(mass - 152.9)).toBeLessThanOrEqual(0.1);
-  expect(Math.abs(0.64 * 240 - 153.6)).toBeLessThanOrEqual(0.1);
 });
 
 test("a salt that brings two active ions counts for two", () => {

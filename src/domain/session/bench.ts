@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { sheetSchema } from "../process/sheet.ts";
 import { instant, millilitres, units } from "../units/quantity.ts";
+import { answersSchema } from "../teaching/answers.ts";
 import { draftSchema } from "./draft.ts";
 import { mixingSchema } from "./mixing-walk.ts";
 import { runSchema } from "./run.ts";
@@ -40,6 +41,8 @@ export const benchSchema = z.object({
   window: z.number(),
   nextId: z.number().int(),
   sheets: z.record(z.string(), sheetSchema),
+  /** What was read off the paper, by sheet, so that a line can be corrected later. */
+  taught: z.record(z.string(), answersSchema),
   /** The sheet in use; missing: the shipped ones answer and say so. */
   sheetInUse: z.string().optional(),
   bottles: z.record(z.string(), bottleSchema),
@@ -67,6 +70,7 @@ export const newBench = (id: string, zone: string): Bench => ({
   window: 20,
   nextId: 1,
   sheets: {},
+  taught: {},
   bottles: {},
   runs: {},
   pastRuns: [],

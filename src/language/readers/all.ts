@@ -1,5 +1,6 @@
 import type { SlotReader } from "../reader.ts";
 import { readAmount } from "./amount.ts";
+import { readArea, readAreaUnit } from "./area.ts";
 import { readBath } from "./bath.ts";
 import { readClock } from "./clock-time.ts";
 import { readCount } from "./count.ts";
@@ -10,18 +11,22 @@ import { readDifference } from "./difference.ts";
 import { readDilution } from "./dilution.ts";
 import { readDuration } from "./duration.ts";
 import { readFilm } from "./film.ts";
+import { readFormula } from "./formula.ts";
 import { readNewName, readNewTank, readText, readWord } from "./free-text.ts";
-import { readMass } from "./mass.ts";
+import { readHeat } from "./heat.ts";
+import { readMass, readMassUnit } from "./mass.ts";
 import { nameReader } from "./names.ts";
 import { numberReader } from "./number.ts";
 import { readPercent } from "./percent.ts";
 import { readTemperature } from "./temperature.ts";
-import { readVolume } from "./volume.ts";
+import { readVolume, readVolumeUnit } from "./volume.ts";
 import { readYes } from "./yes.ts";
 
 /** Every slot a template may name. */
 export type ReaderName =
   | "amount"
+  | "area"
+  | "areaUnit"
   | "bath"
   | "bottle"
   | "clock"
@@ -32,7 +37,10 @@ export type ReaderName =
   | "dilution"
   | "duration"
   | "film"
+  | "formula"
+  | "heat"
   | "mass"
+  | "massUnit"
   | "newName"
   | "newTank"
   | "number"
@@ -44,11 +52,14 @@ export type ReaderName =
   | "temperature"
   | "text"
   | "volume"
+  | "volumeUnit"
   | "word"
   | "yes";
 
 export const readers: Record<ReaderName, SlotReader> = {
   amount: readAmount,
+  area: readArea,
+  areaUnit: readAreaUnit,
   bath: readBath,
   bottle: nameReader("bottle"),
   clock: readClock,
@@ -59,7 +70,10 @@ export const readers: Record<ReaderName, SlotReader> = {
   dilution: readDilution,
   duration: readDuration,
   film: readFilm,
+  formula: readFormula,
+  heat: readHeat,
   mass: readMass,
+  massUnit: readMassUnit,
   newName: readNewName,
   newTank: readNewTank,
   number: numberReader,
@@ -71,6 +85,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   temperature: readTemperature,
   text: readText,
   volume: readVolume,
+  volumeUnit: readVolumeUnit,
   word: readWord,
   yes: readYes,
 };

@@ -8,8 +8,8 @@ import { isUnreadable, type Unreadable, unreadable } from "./unreadable.ts";
 /** Grams. */
 export type MassValue = number | Unsettled<number> | Unreadable;
 
-/** Common usage, no source. "Ounce" is avoirdupois where a mass is wanted. */
-const readUnit = phrases<MassUnit>([
+/** The slot `{massUnit}`. Common usage, no source. "Ounce" is avoirdupois where a mass is wanted. */
+export const readMassUnit = phrases<MassUnit>([
   ["g", "g, gr, gm, gms, gram, grams, gramme, grammes"],
   ["kg", "kg, kgs, kilo, kilos, kilogram, kilograms"],
   ["mg", "mg, milligram, milligrams"],
@@ -19,7 +19,7 @@ const readUnit = phrases<MassUnit>([
   ["grain", "grain, grains"],
 ]);
 
-const readOne = (words: readonly string[], from: number) => readMeasured(words, from, readUnit);
+const readOne = (words: readonly string[], from: number) => readMeasured(words, from, readMassUnit);
 
 /** A mass whose unit was said: "12.5 g", "half an ounce", "1 lb 4 oz". */
 export const readMassWithUnit = (

@@ -20,13 +20,8 @@ export function readTemperature(
   from: number,
   listening: Listening,
 ): readonly Reading<TemperatureValue>[] {
-  const numbers = [
-    ...readSpokenTenth(words, from),
-    ...readSpokenHundreds(words, from),
-    ...bareNumber(words, from),
-  ];
   return byLength(
-    numbers.flatMap((number) =>
+    readTemperatureNumbers(words, from).flatMap((number) =>
       readScaleBehind(words, number.next).map(({ value: scale, next }) => ({
         value: isUnreadable(number.value)
           ? unreadable(words, from, next)
@@ -36,6 +31,16 @@ export function readTemperature(
     ),
   );
 }
+
+/** The number of a temperature, before any scale. */
+export const readTemperatureNumbers = (
+  words: readonly string[],
+  from: number,
+): readonly Reading<number | Unreadable>[] => [
+  ...readSpokenTenth(words, from),
+  ...readSpokenHundreds(words, from),
+  ...bareNumber(words, from),
+];
 
 /** "thirty seven five" is 37.5, "ninety eight six" 98.6. Common usage, no source. */
 function readSpokenTenth(words: readonly string[], from: number): readonly Reading<number>[] {

@@ -15,7 +15,8 @@ import { isUnreadable, type Unreadable, unreadable } from "./unreadable.ts";
 /** Millilitres. */
 export type VolumeValue = number | Unsettled<number> | Unreadable;
 
-type Unit = { readonly name: VolumeUnit; readonly country?: Country | undefined };
+/** A unit, and whose it is where that was said. */
+export type Unit = { readonly name: VolumeUnit; readonly country?: Country | undefined };
 
 /** What people call the units: common usage, no source. "Ounce" is fluid where a volume is wanted. */
 const readName = phrases<VolumeUnit>([
@@ -42,8 +43,8 @@ const bareUnits: ReadonlySet<string> = new Set([
 const bareOrCountry = (word: string): boolean =>
   bareUnits.has(word) || readCountry([word], 0).length > 0;
 
-/** The unit with its country before or behind it: "us quarts", "fluid ounces imperial". */
-function readVolumeUnit(words: readonly string[], from: number): readonly Reading<Unit>[] {
+/** The slot `{volumeUnit}`, with its country before or behind it: "us quarts", "fluid ounces imperial". */
+export function readVolumeUnit(words: readonly string[], from: number): readonly Reading<Unit>[] {
   const before = readCountry(words, from)[0];
   const country = before?.value;
   return byLength(

@@ -1,0 +1,130 @@
+import { z } from "zod";
+import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { clockTime } from "../src/domain/timing/clock-text.ts";
+import { seconds } from "../src/domain/units/quantity.ts";
+import { showDuration } from "../src/domain/units/show.ts";
+import { answer, refuse } from "../src/reply/reply.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
+
+const isZone = (zone: string): boolean => {
+  try {
+    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(zone);
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** "europe/lisbon" as the zone database spells it. */
+const zoneCase = (zone: string): string =>
+  zone
+    .trim()
+    .replace(/ /g, "_")
+    .split("/")
+    .map((piece) => piece.replace(/(^|[_-])([a-z])/g, (_, head: string, letter: string) => head + letter.toUpperCase()))
+    .join("/");
+
+const settingsOf = (bench: Bench): readonly string[] => [
+  `zone: ${bench.zone}`,
+  `ounces and quarts: ${bench.country === undefined ? "asked when first needed" : bench.country === "us" ? "US" : "Imperial"}`,
+  `degrees without a unit: ${bench.degrees === undefined ? "by what is plausible, else asked" : `°${bench.degrees}`}`,
+  `lead to the first pour: ${showDuration(seconds(bench.lead))}`,
+  `pour window: ${showDuration(seconds(bench.window))}`,
+  `mode: ${bench.mode}`,
+  `sheet in use: ${bench.sheetInUse ?? "none; the shipped ones answer and say so"}`,
+];
+
+const settingsValues = {
+  zone: "IANA zone",
+  country: "us, imperial or null",
+  degrees: "C, F or null",
+  lead_s: "from the plan to the first pour, s",
+  window_s: "pour window, s",
+  mode: "bench, wet or dark",
+};
+
+const reply = (bench: Bench, title: string, say: string) =>
+  answer({
+    title,
+    lines: settingsOf(bench),
+    say,
+    facts: {
+      zone: bench.zone,
+      country: bench.country ?? null,
+      degrees: bench.degrees ?? null,
+      mode: bench.mode,
+    },
+    figures: {
+      lead_s: { value: bench.lead, origin: { kind: "told" } },
+      window_s: { value: bench.window, origin: { kind: "told" } },
+    },
+  });
+
+export const settingsCommand = defineCommand({
+  name: "settings",
+  summary: "How this bench is set: zone, ounces, degrees, lead.",
+  topic: "bench",
+  sentences: ["[show] [the] (settings|set up|setup|preferences)"],
+  examples: ["settings"],
+  fields: z.object({}),
+  changes: false,
+  values: settingsValues,
+  run: ({ bench }) => reply(bench, "Settings", "The settings are on the screen."),
+});
+
+export const setCommand = defineCommand({
+  name: "set",
+  summary: "Change a setting: zone, ounces, degrees, lead.",
+  topic: "bench",
+  sentences: [
+    "set [the] [time] zone [to] {zone}",
+    "(set|use) [the] (units|ounces|quarts|ounce) [to|are|in] {country}",
+    "(we|i) use {country} (ounces|units|quarts|measures)",
+    "(set|use) [the] degrees [to|in] {degrees}",
+    "(use|we use) {degrees}",
+    "set [the] lead [to] {lead}",
+    "set [the] [pour] window [to] {window}",
+  ],
+  slots: { zone: "text", lead: "duration", window: "duration" },
+  examples: ["set zone Europe/Lisbon", "use US ounces", "set lead 1 minute"],
+  fields: z.object({
+    zone: z.string().optional(),
+    country: z.enum(["us", "imperial"]).optional(),
+    degrees: z.enum(["C", "F"]).optional(),
+    lead: z
+      .number()
+      .min(0, "A lead lies between 0 seconds and 1 hour. Say set lead 30 seconds.")
+      .max(3600, "A lead lies between 0 seconds and 1 hour. Say set lead 30 seconds.")
+      .optional(),
+    window: z
+      .number()
+      .min(4, "A pour window lies between 4 seconds and 2 minutes. Say set window 20 seconds.")
+      .max(120, "A pour window lies between 4 seconds and 2 minutes. Say set window 20 seconds.")
+      .optional(),
+  }),
+  changes: true,
+  values: settingsValues,
+  run({ bench, now }, { zone, country, degrees, lead, window }) {
+    if (zone !== undefined) {
+      const name = isZone(zone) ? zone : zoneCase(zone);
+      if (!isZone(name)) {
+        return refuse("no-such-zone", `"${zone.slice(0, 40)}" is no zone I know. Give one like Europe/Lisbon.`, {
+          say: "I do not know that zone.",
+        });
+      }
+      const moved = { ...bench, zone: name };
+      return { bench: moved, reply: reply(moved, `Zone ${name}; it is ${clockTime(now, name)} there.`, `Zone set. It is ${clockTime(now, name)} there.`) };
+    }
+    const set = {
+      ...bench,
+      ...(country === undefined ? {} : { country }),
+      ...(degrees === undefined ? {} : { degrees }),
+      ...(lead === undefined ? {} : { lead }),
+      ...(window === undefined ? {} : { window }),
+    };
+    if (country === undefined && degrees === undefined && lead === undefined && window === undefined) {
+      return askFor("set", {}, "zone", "Set what? The zone, for example: Europe/Lisbon.");
+    }
+    return { bench: set, reply: reply(set, "Set.", "Set.") };
+  },
+});

@@ -1,0 +1,23 @@
+import { z } from "zod";
+import file from "../../data/rescues.json" with { type: "json" };
+
+const verdict = z.object({ say: z.string(), lines: z.array(z.string()), source: z.string() });
+
+const checked = z
+  .object({
+    entries: z.array(
+      z.object({
+        id: z.string(),
+        word: z.string(),
+        words: z.array(z.string()),
+        ask: z.object({ title: z.string(), options: z.array(z.string()).min(2) }),
+        verdicts: z.record(z.string(), verdict),
+      }),
+    ),
+  })
+  .parse(file);
+
+export type Rescue = (typeof checked.entries)[number];
+
+/** What went wrong at the tank, the one question that separates the cases, and a verdict for each. */
+export const rescues: readonly Rescue[] = checked.entries;

@@ -1,0 +1,65 @@
+import type { Country } from "../units/conversions.ts";
+import type { Celsius, CelsiusDifference, Grams, Millilitres, Seconds } from "../units/quantity.ts";
+import { plain, showDuration, showMass, showTemperature, showVolumeFor } from "../units/show.ts";
+import type { Answers, BathAnswers } from "./answers.ts";
+import { answerTo, type Question, questionsOf } from "./questions.ts";
+
+const measureWords = { metric: "millilitres", us: "US ounces", imperial: "Imperial ounces" } as const;
+
+/** The answers as numbered lines, to be compared with the paper one by one. */
+export function showAnswers(answers: Answers): readonly string[] {
+  const country = answers.measure === "metric" ? undefined : answers.measure;
+  return questionsOf(answers).map((question, index) => {
+    const label = question.bath === undefined ? question.word : `${question.bath} ${question.word}`;
+    return `${index + 1}. ${label}: ${showAnswer(question, answerTo(answers, question), country)}`;
+  });
+}
+
+/** One answer in words; "not on the sheet" where it was left out. */
+export function showAnswer(question: Question, answer: unknown, country: Country | undefined): string {
+  if (answer === null) return "not on the sheet";
+  if (answer === undefined) return "not asked yet";
+  switch (question.wants) {
+    case "name":
+    case "process":
+      return String(answer);
+    case "measure":
+      return measureWords[answer as keyof typeof measureWords];
+    case "baths":
+      return (answer as NonNullable<Answers["baths"]>).map(({ name }) => name).join(", ");
+    case "volume":
+      return showVolumeFor(answer as Millilitres, country);
+    case "warmth":
+      return showTemperature(answer as Celsius);
+    case "parts":
+      return (answer as NonNullable<BathAnswers["parts"]>)
+        .map(({ name, form, amount }) => {
+          const much =
+            amount === undefined
+              ? "all of it"
+              : "ml" in amount
+                ? showVolumeFor(amount.ml as Millilitres, country)
+                : showMass(amount.g as Grams);
+          return `${name} ${much}, ${form}`;
+        })
+        .join("; ");
+    case "time": {
+      const { time, sense } = answer as { time: Seconds; sense: string };
+      return `${sense === "exact" ? "exactly" : "at least"} ${showDuration(time)}`;
+    }
+    case "temperature": {
+      const { temperature, tolerance } = answer as { temperature: Celsius; tolerance?: CelsiusDifference };
+      return `${showTemperature(temperature)}${tolerance === undefined ? "" : ` ±${plain(tolerance, 2)} °C`}`;
+    }
+    case "agitation": {
+      const { initial, every, each } = answer as { initial: Seconds; every?: Seconds; each?: Seconds };
+      return every === undefined
+        ? `first ${showDuration(initial)}`
+        : `first ${showDuration(initial)}, then ${showDuration(each ?? initial)} every ${showDuration(every)}`;
+    }
+    case "count":
+      return `${plain(answer as number, 1)} rolls`;
+    case "keeps":
+      return `${plain(answer as number, 0)} days`;
+  }
+}
