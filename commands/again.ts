@@ -24,7 +24,10 @@ export const againCommand = defineCommand({
       say: said.say,
       cautions: said.cautions,
       figures: {},
-      facts: { repeats: said.kind, ...(said.facts.cue === undefined ? {} : { cue: said.facts.cue }) },
+      facts: {
+        repeats: said.kind,
+        ...(said.facts.cue === undefined ? {} : { cue: said.facts.cue }),
+      },
     });
   },
 });

@@ -37,7 +37,8 @@ export const batchCommand = defineCommand({
     if ("reply" in found) return found.reply;
     const { sheet, chosen, bath, mix, batch } = found;
     const country = sheet.country ?? bench.country;
-    const warm = mix.temperature === undefined ? "" : `, ${Math.round(mix.temperature.value)} degrees`;
+    const warm =
+      mix.temperature === undefined ? "" : `, ${Math.round(mix.temperature.value)} degrees`;
     return answer({
       title: batchTitle(found),
       lines: batchLines(batch, mix, country),

@@ -1,8 +1,8 @@
 import { z } from "zod";
-import { bottleMarks, bottleNames } from "../src/data/bottle-names.ts";
 import { askFor, confirm, defineCommand } from "../src/commands/define-command.ts";
 import { labelLines } from "../src/commands/label-text.ts";
 import { bathOn, sheetFor } from "../src/commands/sheets.ts";
+import { bottleMarks, bottleNames } from "../src/data/bottle-names.ts";
 import { freeName, soundsLike } from "../src/domain/chemistry/name-bottle.ts";
 import { isDeveloper, isWater } from "../src/domain/process/sheet.ts";
 import { type Bench, type Bottle, takeId } from "../src/domain/session/bench.ts";
@@ -56,18 +56,29 @@ export const bottleCommand = defineCommand({
     const today = dateOf(now, bench.zone);
     const { solution, volume, mixed, used } = wanted;
     if (isWater(solution)) {
-      return refuse("water", "Water needs no bottle. Bottle developer, blix, bleach, fixer or stabilizer.");
+      return refuse(
+        "water",
+        "Water needs no bottle. Bottle developer, blix, bleach, fixer or stabilizer.",
+      );
     }
     const age = daysBetween(mixed, today);
     if (age < 0) {
-      return refuse("future-date", `${showDate(mixed)} lies ahead. Say when it was mixed, like yesterday.`, {
-        say: "That day lies ahead. When was it mixed?",
-      });
+      return refuse(
+        "future-date",
+        `${showDate(mixed)} lies ahead. Say when it was mixed, like yesterday.`,
+        {
+          say: "That day lies ahead. When was it mixed?",
+        },
+      );
     }
     if (age > 3650) {
-      return refuse("too-old", `${showDate(mixed)} is more than ten years ago. Check the year and say the date again.`, {
-        say: "That is over ten years ago. Check the year.",
-      });
+      return refuse(
+        "too-old",
+        `${showDate(mixed)} is more than ten years ago. Check the year and say the date again.`,
+        {
+          say: "That is over ten years ago. Check the year.",
+        },
+      );
     }
     const names = Object.values(bench.bottles).map((bottle) => bottle.name);
     const name = wanted.name === undefined ? freeName(bottleNames, names) : tidy(wanted.name);
@@ -76,15 +87,23 @@ export const bottleCommand = defineCommand({
     }
     const alike = names.find((other) => soundsLike(other, name));
     if (alike !== undefined) {
-      return refuse("sounds-alike", `${name} sounds like ${alike}, which this bench has had. Give it another name.`, {
-        say: `${name} sounds like ${alike}. Another name?`,
-        facts: { alike },
-      });
+      return refuse(
+        "sounds-alike",
+        `${name} sounds like ${alike}, which this bench has had. Give it another name.`,
+        {
+          say: `${name} sounds like ${alike}. Another name?`,
+          facts: { alike },
+        },
+      );
     }
     if (/\b(cola|soda|beer|milk|juice|lemonade|drink)\b/i.test(name)) {
-      return refuse("drink-name", "Never a drink bottle or a drink's name: someone may drink it. Give it another name.", {
-        say: "Never a drink's name. Another one?",
-      });
+      return refuse(
+        "drink-name",
+        "Never a drink bottle or a drink's name: someone may drink it. Give it another name.",
+        {
+          say: "Never a drink's name. Another one?",
+        },
+      );
     }
     if (age > 365 && wanted.sure === undefined) {
       return confirm("bottle", wanted, "sure", `Mixed on ${showDate(mixed)}, ${age} days ago?`);

@@ -53,7 +53,10 @@ export const bottlesCommand = defineCommand({
       lines: [...(single ? [] : all.map(line)), ...label.map((text) => `| ${text}`)],
       say: single
         ? `${first.name}: ${first.bath}, ${showAge(daysBetween(first.mixedOn, today))}, ${plain(first.used, 1)} units done.`
-        : `${all.length} bottles: ${all.slice(0, 4).map(({ name }) => name).join(", ")}.`,
+        : `${all.length} bottles: ${all
+            .slice(0, 4)
+            .map(({ name }) => name)
+            .join(", ")}.`,
       figures: {
         bottles: { value: rows, origin: { kind: "own log" } },
       },

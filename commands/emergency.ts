@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { emergencies } from "../src/data/safety.ts";
 import { defineCommand } from "../src/commands/define-command.ts";
+import { emergencies } from "../src/data/safety.ts";
 import { answer } from "../src/reply/reply.ts";
 
 /**
@@ -21,7 +21,8 @@ export const emergencyCommand = defineCommand({
     const found = emergencies.find(({ id }) => id === kind);
     if (found === undefined) {
       return answer({
-        title: "Emergency number first if anyone is in danger. Then tell me: eyes, burn, swallowed, shock, or can't breathe.",
+        title:
+          "Emergency number first if anyone is in danger. Then tell me: eyes, burn, swallowed, shock, or can't breathe.",
         say: "In danger? Emergency number first. Eyes, burn, swallowed, shock, breathing?",
         facts: { kind: "unknown" },
       });

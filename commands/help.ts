@@ -12,13 +12,26 @@ const headings: Record<Topic, string> = {
   emergency: "emergency",
 };
 
-const shown: readonly Topic[] = ["run", "mix", "bottle", "sheet", "arithmetic", "bench", "emergency"];
+const shown: readonly Topic[] = [
+  "run",
+  "mix",
+  "bottle",
+  "sheet",
+  "arithmetic",
+  "bench",
+  "emergency",
+];
 
 export const helpCommand = defineCommand({
   name: "help",
   summary: "What I can do, or everything about one word.",
   topic: "bench",
-  sentences: ["help", "help [me] [with|about|on] {what}", "(what can you do|what can i say|commands)", "how do i use {what}"],
+  sentences: [
+    "help",
+    "help [me] [with|about|on] {what}",
+    "(what can you do|what can i say|commands)",
+    "how do i use {what}",
+  ],
   slots: { what: "text" },
   examples: ["help", "help mix", "help values"],
   fields: z.object({ what: z.string().optional() }),
@@ -38,11 +51,17 @@ export const helpCommand = defineCommand({
     const command =
       commands.find(({ name }) => name === word) ??
       commands.find(({ name }) => name.split(" ").includes(word)) ??
-      commands.find(({ sentences }) => sentences.some(({ text }) => text.split(/[^a-z]+/).includes(word)));
+      commands.find(({ sentences }) =>
+        sentences.some(({ text }) => text.split(/[^a-z]+/).includes(word)),
+      );
     if (command === undefined) {
-      return refuse("no-such-help", `I have no help on "${word.slice(0, 40)}". Say help for everything.`, {
-        say: "I have no help on that. Say help.",
-      });
+      return refuse(
+        "no-such-help",
+        `I have no help on "${word.slice(0, 40)}". Say help for everything.`,
+        {
+          say: "I have no help on that. Say help.",
+        },
+      );
     }
     return commandPage(command);
   },
@@ -68,7 +87,10 @@ function topicPage(commands: readonly Command[], topic: Topic) {
   return answer({
     title: headings[topic],
     lines: page.map(({ summary, examples }) => `${examples[0] ?? ""}: ${summary}`),
-    say: `${page.length} commands: ${page.slice(0, 4).map(({ name }) => name).join(", ")}.`,
+    say: `${page.length} commands: ${page
+      .slice(0, 4)
+      .map(({ name }) => name)
+      .join(", ")}.`,
     facts: { commands: page.map(({ name }) => name) },
   });
 }

@@ -8,7 +8,10 @@ export const holdCommand = defineCommand({
   name: "hold",
   summary: "Silence beats and chatter. It never stops a clock.",
   topic: "run",
-  sentences: [...withTank("(hold|hush|quiet|shush|pause)"), ...withTank("(go on|carry on|speak|unhold|resume)")],
+  sentences: [
+    ...withTank("(hold|hush|quiet|shush|pause)"),
+    ...withTank("(go on|carry on|speak|unhold|resume)"),
+  ],
   examples: ["hold", "go on"],
   fields: z.object({ tank: z.string().optional() }),
   changes: true,

@@ -32,11 +32,16 @@ export const inCommand = defineCommand({
     const at = standing(run, now);
     if (at.kind === "over") return refuse("over", `${run.tank} is over.`);
     if (at.kind === "in") {
-      const since = at.stage.inAt === undefined ? "" : ` since ${clockTime(at.stage.inAt, bench.zone)}`;
+      const since =
+        at.stage.inAt === undefined ? "" : ` since ${clockTime(at.stage.inAt, bench.zone)}`;
       if (at.stage.plusMinus === undefined) {
-        return refuse("already-in", `${at.stage.bath} is in${since}, ${showDuration(at.gone)} ago.`, {
-          say: `The ${at.stage.bath} is in already.`,
-        });
+        return refuse(
+          "already-in",
+          `${at.stage.bath} is in${since}, ${showDuration(at.gone)} ago.`,
+          {
+            say: `The ${at.stage.bath} is in already.`,
+          },
+        );
       }
       if (isLateIn(run, now) && sure === undefined) {
         return confirm(

@@ -4,8 +4,8 @@ import { standingLine } from "../src/commands/run-lines.ts";
 import { withTank } from "../src/commands/tanks.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { standing } from "../src/domain/session/hear.ts";
-import { sayDuration } from "../src/domain/units/show.ts";
 import { seconds } from "../src/domain/units/quantity.ts";
+import { sayDuration } from "../src/domain/units/show.ts";
 import { answer, type Json } from "../src/reply/reply.ts";
 
 export const leftCommand = defineCommand({
@@ -13,7 +13,9 @@ export const leftCommand = defineCommand({
   summary: "How long the bath still has, for every tank.",
   topic: "run",
   sentences: [
-    ...withTank("(left|time|time left|how long|how long left|how much time [is] left|where are we|status)"),
+    ...withTank(
+      "(left|time|time left|how long|how long left|how much time [is] left|where are we|status)",
+    ),
     "what (bath|step|stage) (is|are) (it|this|we) [in|on]",
     "how (long|much) (is|have we got|do i have) left",
   ],
@@ -30,7 +32,11 @@ export const leftCommand = defineCommand({
       (run) => tank === undefined || run.tank.toLowerCase() === tank.toLowerCase(),
     );
     if (runs.length === 0) {
-      return answer({ title: "No clock is running.", say: "No clock is running.", facts: { tanks: [] } });
+      return answer({
+        title: "No clock is running.",
+        say: "No clock is running.",
+        facts: { tanks: [] },
+      });
     }
     const tanks: Json[] = [];
     const spoken: string[] = [];
@@ -54,14 +60,22 @@ export const leftCommand = defineCommand({
       );
     }
     return answer({
-      title: runs.length === 1 && runs[0] !== undefined ? standingLine(bench, runs[0], now) : "Time left",
+      title:
+        runs.length === 1 && runs[0] !== undefined
+          ? standingLine(bench, runs[0], now)
+          : "Time left",
       lines: runs.length === 1 ? [] : runs.map((run) => standingLine(bench, run, now)),
       say: spoken.slice(0, 3).join("; "),
       facts: { tanks },
       figures:
         least === undefined
           ? {}
-          : { left_s: { value: least, origin: { kind: "computed", source: "end of the bath less now" } } },
+          : {
+              left_s: {
+                value: least,
+                origin: { kind: "computed", source: "end of the bath less now" },
+              },
+            },
     });
   },
 });

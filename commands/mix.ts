@@ -39,7 +39,12 @@ export const mixCommand = defineCommand({
     const vessel = (wanted.vessel ?? "jug").toLowerCase();
     const before = bench.vessels[vessel];
     if (bench.mixing !== undefined && wanted.sure === undefined) {
-      return confirm("mix", wanted, "sure", `${bench.mixing.bath} is half mixed. Give it up and mix ${bath.name}?`);
+      return confirm(
+        "mix",
+        wanted,
+        "sure",
+        `${bench.mixing.bath} is half mixed. Give it up and mix ${bath.name}?`,
+      );
     }
     if (wanted.sure === false) return answer({ title: "Left as it was.", say: "Left as it was." });
     if (
@@ -62,13 +67,15 @@ export const mixCommand = defineCommand({
     }
     const steps: MixStep[] = [
       { kind: "water", name: "water", ml: batch.startWater, temperature: mix.temperature?.value },
-      ...batch.parts.map(({ name, form, amount }): MixStep => ({
-        kind: "part",
-        name,
-        form,
-        ml: amount?.kind === "volume" ? amount.ml : undefined,
-        g: amount?.kind === "mass" ? amount.g : undefined,
-      })),
+      ...batch.parts.map(
+        ({ name, form, amount }): MixStep => ({
+          kind: "part",
+          name,
+          form,
+          ml: amount?.kind === "volume" ? amount.ml : undefined,
+          g: amount?.kind === "mass" ? amount.g : undefined,
+        }),
+      ),
       { kind: "top-up", name: "mark", ml: batch.total },
     ];
     const key = isDeveloper(bath.kind) ? "developer" : bath.kind;

@@ -18,7 +18,11 @@ export const wetCommand = defineCommand({
   values: modeValues,
   run: ({ bench }) => ({
     bench: { ...bench, mode: "wet" as const },
-    reply: answer({ title: "Wet: one line each.", say: "Short answers from here on.", facts: { mode: "wet" } }),
+    reply: answer({
+      title: "Wet: one line each.",
+      say: "Short answers from here on.",
+      facts: { mode: "wet" },
+    }),
   }),
 });
 
@@ -35,9 +39,13 @@ export const darkCommand = defineCommand({
   run({ bench, now }) {
     const wet = liveRuns(bench).find((run) => standing(run, now).kind === "in");
     if (wet !== undefined) {
-      return refuse("wet-clock", `${wet.tank} has a bath on its film and I would have to stay silent. Go dark after it.`, {
-        say: `${wet.tank} is running. Go dark after it.`,
-      });
+      return refuse(
+        "wet-clock",
+        `${wet.tank} has a bath on its film and I would have to stay silent. Go dark after it.`,
+        {
+          say: `${wet.tank} is running. Go dark after it.`,
+        },
+      );
     }
     return {
       bench: { ...bench, mode: "dark" as const },

@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { leaveBath } from "../src/commands/leaving.ts";
-import { runMeant, withTank } from "../src/commands/tanks.ts";
-import { standing } from "../src/domain/session/hear.ts";
+import { runLeft, withTank } from "../src/commands/tanks.ts";
+import { awaitsOut, standing } from "../src/domain/session/hear.ts";
 import { inCommand } from "./in.ts";
 import { readyCommand } from "./ready.ts";
 
@@ -26,13 +26,14 @@ export const nextCommand = defineCommand({
     agitate_for_s: "first agitation, s",
   },
   run(at, { tank, sure }) {
-    const meant = runMeant(at.bench, tank);
+    const meant = runLeft(at.bench, tank, at.now);
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     switch (standing(run, at.now).kind) {
       case "planned":
         return readyCommand.handle(at, { tank: run.tank });
       case "pouring":
+        if (awaitsOut(run)) return leaveBath(at.bench, run, at.now, "next", sure);
         return inCommand.handle(at, { tank: run.tank });
       default:
         return leaveBath(at.bench, run, at.now, "next", sure);

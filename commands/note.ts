@@ -10,7 +10,9 @@ export const noteCommand = defineCommand({
   sentences: ["(note|log|write down|remember) [that] {text}", "(note|make a note)"],
   examples: ["note the second roll was loaded wet"],
   fields: z.object({
-    text: z.string("What shall I write down?").max(500, "A note has 500 characters at most. Make two of it."),
+    text: z
+      .string("What shall I write down?")
+      .max(500, "A note has 500 characters at most. Make two of it."),
   }),
   changes: true,
   values: { note: "the note", tank: "the run it is with, if there is one" },
@@ -23,9 +25,15 @@ export const noteCommand = defineCommand({
         facts: { note: text, ...(run === undefined ? {} : { tank: run.tank }) },
       });
     if (run === undefined) {
-      return { bench: { ...bench, notes: [...bench.notes, { at: now, by: who, text }] }, reply: reply("") };
+      return {
+        bench: { ...bench, notes: [...bench.notes, { at: now, by: who, text }] },
+        reply: reply(""),
+      };
     }
     const noted = { ...run, notes: [...run.notes, { at: now, text }] };
-    return { bench: { ...bench, runs: { ...bench.runs, [run.id]: noted } }, reply: reply(` with ${run.tank}`) };
+    return {
+      bench: { ...bench, runs: { ...bench.runs, [run.id]: noted } },
+      reply: reply(` with ${run.tank}`),
+    };
   },
 });

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { leaveBath } from "../src/commands/leaving.ts";
-import { runMeant, withTank } from "../src/commands/tanks.ts";
+import { runLeft, withTank } from "../src/commands/tanks.ts";
 
 export const outCommand = defineCommand({
   name: "out",
@@ -19,7 +19,7 @@ export const outCommand = defineCommand({
     real_s: "how long it was in, s",
   },
   run({ bench, now }, { tank, sure }) {
-    const meant = runMeant(bench, tank);
+    const meant = runLeft(bench, tank, now);
     return "reply" in meant ? meant.reply : leaveBath(bench, meant.run, now, "out", sure);
   },
 });

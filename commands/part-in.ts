@@ -32,7 +32,9 @@ export const partInCommand = defineCommand({
     if (mixing === undefined) return nothingMixed();
     const named = part ?? "mark";
     const other =
-      solution === undefined || solution === mixing.bath || solution === mixing.kind ? undefined : solution;
+      solution === undefined || solution === mixing.bath || solution === mixing.kind
+        ? undefined
+        : solution;
     const word = ["top-up", "rest"].includes(named.toLowerCase()) ? "mark" : named;
     // "water in" for the last water as well: it can only mean the one that is due.
     const due = dueStep(mixing);

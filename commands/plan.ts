@@ -16,7 +16,8 @@ export const planCommand = defineCommand({
   aside: true,
   values: {
     tank: "tank",
-    stages: "one entry a bath: bath, time_s, sense, temp_c, tolerance_c, pour_out_s, agitate_at_s, vent_at_s",
+    stages:
+      "one entry a bath: bath, time_s, sense, temp_c, tolerance_c, pour_out_s, agitate_at_s, vent_at_s",
     time_s: "time of the first bath, s",
     temp_c: "temperature of the first bath, °C",
     total_s: "the whole plan, s",

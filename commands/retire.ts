@@ -20,11 +20,16 @@ export const retireCommand = defineCommand({
     if (found === undefined) return refuse("no-such-bottle", "I know no such bottle. Say bottles.");
     const busy = liveRuns(bench).find((run) => run.stages.some((stage) => stage.bottle === bottle));
     if (busy !== undefined) {
-      return refuse("in-use", `${found.name} is in use in ${busy.tank}. Finish or stop that run first.`, {
-        say: `${found.name} is in use. Finish the run first.`,
-      });
+      return refuse(
+        "in-use",
+        `${found.name} is in use in ${busy.tank}. Finish or stop that run first.`,
+        {
+          say: `${found.name} is in use. Finish the run first.`,
+        },
+      );
     }
-    if (sure === undefined) return confirm("retire", { bottle }, "sure", `Retire ${found.name}, ${found.bath}?`);
+    if (sure === undefined)
+      return confirm("retire", { bottle }, "sure", `Retire ${found.name}, ${found.bath}?`);
     if (!sure) return answer({ title: `${found.name} stays.`, say: `${found.name} stays.` });
     return {
       bench: {

@@ -1,10 +1,10 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { seconds } from "../src/domain/units/quantity.ts";
 import { showDuration } from "../src/domain/units/show.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
-import type { Bench } from "../src/domain/session/bench.ts";
 
 const isZone = (zone: string): boolean => {
   try {
@@ -21,7 +21,12 @@ const zoneCase = (zone: string): string =>
     .trim()
     .replace(/ /g, "_")
     .split("/")
-    .map((piece) => piece.replace(/(^|[_-])([a-z])/g, (_, head: string, letter: string) => head + letter.toUpperCase()))
+    .map((piece) =>
+      piece.replace(
+        /(^|[_-])([a-z])/g,
+        (_, head: string, letter: string) => head + letter.toUpperCase(),
+      ),
+    )
     .join("/");
 
 const settingsOf = (bench: Bench): readonly string[] => [
@@ -108,12 +113,23 @@ export const setCommand = defineCommand({
     if (zone !== undefined) {
       const name = isZone(zone) ? zone : zoneCase(zone);
       if (!isZone(name)) {
-        return refuse("no-such-zone", `"${zone.slice(0, 40)}" is no zone I know. Give one like Europe/Lisbon.`, {
-          say: "I do not know that zone.",
-        });
+        return refuse(
+          "no-such-zone",
+          `"${zone.slice(0, 40)}" is no zone I know. Give one like Europe/Lisbon.`,
+          {
+            say: "I do not know that zone.",
+          },
+        );
       }
       const moved = { ...bench, zone: name };
-      return { bench: moved, reply: reply(moved, `Zone ${name}; it is ${clockTime(now, name)} there.`, `Zone set. It is ${clockTime(now, name)} there.`) };
+      return {
+        bench: moved,
+        reply: reply(
+          moved,
+          `Zone ${name}; it is ${clockTime(now, name)} there.`,
+          `Zone set. It is ${clockTime(now, name)} there.`,
+        ),
+      };
     }
     const set = {
       ...bench,
@@ -122,7 +138,12 @@ export const setCommand = defineCommand({
       ...(lead === undefined ? {} : { lead }),
       ...(window === undefined ? {} : { window }),
     };
-    if (country === undefined && degrees === undefined && lead === undefined && window === undefined) {
+    if (
+      country === undefined &&
+      degrees === undefined &&
+      lead === undefined &&
+      window === undefined
+    ) {
       return askFor("set", {}, "zone", "Set what? The zone, for example: Europe/Lisbon.");
     }
     return { bench: set, reply: reply(set, "Set.", "Set.") };

@@ -8,7 +8,9 @@ export const shareCommand = defineCommand({
   name: "share",
   summary: "The summary as text to copy for the film group, private notes left out.",
   topic: "run",
-  sentences: ["(share|share (it|that|the run|the session)) [[with] [the] group] [(of|from) [tank] {tank}]"],
+  sentences: [
+    "(share|share (it|that|the run|the session)) [[with] [the] group] [(of|from) [tank] {tank}]",
+  ],
   examples: ["share"],
   fields: z.object({ tank: z.string().optional() }),
   changes: false,
@@ -16,7 +18,9 @@ export const shareCommand = defineCommand({
   run({ bench }, { tank }) {
     const run = tank === undefined ? latestRun(bench) : runOfTank(bench, tank);
     if (run === undefined) {
-      return refuse("no-run", "There is no run to share yet.", { say: "There is no run to share yet." });
+      return refuse("no-run", "There is no run to share yet.", {
+        say: "There is no run to share yet.",
+      });
     }
     return summaryOf(bench, run, { private: false });
   },

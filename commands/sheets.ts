@@ -25,7 +25,8 @@ export const sheetsCommand = defineCommand({
   run({ bench }, { sheet: id }) {
     if (id !== undefined) {
       const sheet = sheetById(bench, id);
-      if (sheet === undefined) return refuse("no-such-sheet", "I have no sheet of that name. Say sheets.");
+      if (sheet === undefined)
+        return refuse("no-such-sheet", "I have no sheet of that name. Say sheets.");
       return answer({
         title: `Sheet ${sheet.name}, ${sheet.process}${sheet.invented ? ", INVENTED figures" : ""}`,
         lines: sheetLines(sheet),
@@ -41,7 +42,10 @@ export const sheetsCommand = defineCommand({
         ({ id: own, name, process, baths, invented }) =>
           `${name}${own === bench.sheetInUse ? " (in use)" : ""}: ${process}, ${baths.map((bath) => bath.name).join(", ")}${invented ? "; INVENTED, for trying out" : ""}`,
       ),
-      say: `${all.length} sheets: ${all.slice(0, 3).map(({ name }) => name).join(", ")}.`,
+      say: `${all.length} sheets: ${all
+        .slice(0, 3)
+        .map(({ name }) => name)
+        .join(", ")}.`,
       facts: {
         sheets: all.map(({ id: own, name, process, baths, invented }) => ({
           id: own,

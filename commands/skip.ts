@@ -29,7 +29,10 @@ export const skipCommand = defineCommand({
       solution === undefined
         ? run.current
         : run.stages.findIndex(
-            (stage, i) => i >= run.current && stage.skipped !== true && (stage.bath === solution || stage.kind === solution),
+            (stage, i) =>
+              i >= run.current &&
+              stage.skipped !== true &&
+              (stage.bath === solution || stage.kind === solution),
           );
     const stage = run.stages[index];
     if (stage === undefined) {
@@ -44,7 +47,12 @@ export const skipCommand = defineCommand({
       const warning = isDeveloper(stage.kind)
         ? "Without developer there is no picture."
         : "What a bath leaves undone shows later.";
-      return confirm("skip", { solution: stage.bath, tank: run.tank }, "sure", `Skip ${stage.bath}? ${warning}`);
+      return confirm(
+        "skip",
+        { solution: stage.bath, tank: run.tank },
+        "sure",
+        `Skip ${stage.bath}? ${warning}`,
+      );
     }
     if (!sure) return answer({ title: `${stage.bath} stays.`, say: `The ${stage.bath} stays.` });
     const skipped = skipStage(run, index, now);

@@ -1,17 +1,28 @@
 import { z } from "zod";
-import { bathCautions } from "../src/data/safety.ts";
-import { aboutSheet, bathOn, sheetById, sheetFor } from "../src/commands/sheets.ts";
-import { askFor, defineCommand, type Handling, type Outcome } from "../src/commands/define-command.ts";
+import {
+  askFor,
+  defineCommand,
+  type Handling,
+  type Outcome,
+} from "../src/commands/define-command.ts";
 import { planFigures, planLines } from "../src/commands/run-lines.ts";
-import { areaOrigin, filmFormats, filmUnits, showFilm, type Film } from "../src/domain/film/load.ts";
+import { aboutSheet, bathOn, sheetById, sheetFor } from "../src/commands/sheets.ts";
+import { bathCautions } from "../src/data/safety.ts";
+import {
+  areaOrigin,
+  type Film,
+  filmFormats,
+  filmUnits,
+  showFilm,
+} from "../src/domain/film/load.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { type PlanTrouble, planStage } from "../src/domain/process/plan-stages.ts";
 import { type Bath, isWater, type Sheet } from "../src/domain/process/sheet.ts";
 import { type Bench, type Bottle, liveBottles, takeId } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
-import { withStage, type Run, type Stage } from "../src/domain/session/run.ts";
+import { type Run, type Stage, withStage } from "../src/domain/session/run.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { later, seconds, celsius } from "../src/domain/units/quantity.ts";
+import { celsius, later, seconds } from "../src/domain/units/quantity.ts";
 import { sayDuration, showCelsius, showDuration, showUnits } from "../src/domain/units/show.ts";
 import { answer, type Reply, refuse } from "../src/reply/reply.ts";
 
@@ -76,7 +87,8 @@ export const startCommand = defineCommand({
     run: "id of the run",
     tank: "its name",
     sheet: "the sheet it follows",
-    stages: "one entry a bath: bath, time_s, sense, temp_c, tolerance_c, pour_out_s, agitate_at_s, vent_at_s",
+    stages:
+      "one entry a bath: bath, time_s, sense, temp_c, tolerance_c, pour_out_s, agitate_at_s, vent_at_s",
     time_s: "time of the first bath, s",
     temp_c: "temperature of the first bath, °C",
     total_s: "the whole plan, s",
@@ -124,7 +136,11 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
         : {};
     const planned = planStage(bath, said);
     if (!planned.ok) return explainPlan(planned.trouble, sheet, wanted);
-    const bottle = bottleFor(at.bench, bath, alone || bath === baths.baths[0] ? wanted.bottle : undefined);
+    const bottle = bottleFor(
+      at.bench,
+      bath,
+      alone || bath === baths.baths[0] ? wanted.bottle : undefined,
+    );
     if ("several" in bottle) {
       const names = bottle.several.map(({ name }) => name);
       return askFor(
@@ -170,7 +186,9 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   const lines = [
     ...planLines(bench, run, firstPour),
     ...(film.length > 0
-      ? [`Film: ${showFilm(film)}, ${showUnits(units)}${formatAssumed ? " (no format named, taken as 135-36)" : ""}.`]
+      ? [
+          `Film: ${showFilm(film)}, ${showUnits(units)}${formatAssumed ? " (no format named, taken as 135-36)" : ""}.`,
+        ]
       : ["No film named; say it with start if a bottle is to be counted."]),
     `First pour ${clockTime(firstPour, bench.zone)}, in ${showDuration(seconds(bench.lead))}. Say ready to pour now, wait to put it off. No clock is running.`,
   ];
@@ -218,7 +236,10 @@ function bathsOf(
     const timed = sheet.baths.filter((bath) => bath.time !== undefined);
     if (timed.length > 0) return { baths: timed };
     return {
-      reply: refuse("no-times", `The ${sheet.name} sheet has no times. Use another: use sheet colour negative.`),
+      reply: refuse(
+        "no-times",
+        `The ${sheet.name} sheet has no times. Use another: use sheet colour negative.`,
+      ),
     };
   }
   const found = bathOn(sheet, wanted.solution);
@@ -226,7 +247,13 @@ function bathsOf(
   if (found !== undefined) {
     const names = found.several.map(({ name }) => name);
     return {
-      reply: askFor("start", wanted, "solution", `Which ${wanted.solution}: ${names.join(" or ")}?`, names),
+      reply: askFor(
+        "start",
+        wanted,
+        "solution",
+        `Which ${wanted.solution}: ${names.join(" or ")}?`,
+        names,
+      ),
     };
   }
   // A bath the sheet does not know can still be timed when the user gives its time.
@@ -259,7 +286,8 @@ function tankName(bench: Bench, said: string | undefined): string | undefined {
     return open.has(said.toLowerCase()) ? undefined : name;
   }
   if (!open.has("tank")) return "Tank";
-  for (const word of ["Tank two", "Tank three", "Tank four"]) if (!open.has(word.toLowerCase())) return word;
+  for (const word of ["Tank two", "Tank three", "Tank four"])
+    if (!open.has(word.toLowerCase())) return word;
   return undefined;
 }
 
@@ -327,7 +355,9 @@ function workingOf(run: Run): readonly string[] {
     ...(stage.temperature === undefined || stage.temperatureOrigin === undefined
       ? []
       : [`  ${showCelsius(stage.temperature)}; ${showOrigin(stage.temperatureOrigin)}`]),
-    ...(stage.agitation === undefined ? [] : [`  agitation; ${showOrigin(stage.agitation.origin)}`]),
+    ...(stage.agitation === undefined
+      ? []
+      : [`  agitation; ${showOrigin(stage.agitation.origin)}`]),
     `  pour out ${showDuration(stage.drain)} before the end, inside the time; ${showOrigin(stage.drainOrigin)}`,
   ]);
 }

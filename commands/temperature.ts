@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
 import { withRun } from "../src/commands/tanks.ts";
-import { runOfTank, latestRun, liveRuns } from "../src/domain/session/find-run.ts";
+import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
 import { celsius } from "../src/domain/units/quantity.ts";
 import { plain, showTemperature } from "../src/domain/units/show.ts";
 import { answer, refuse, type Shown } from "../src/reply/reply.ts";
@@ -52,16 +52,23 @@ export const temperatureCommand = defineCommand({
           : (liveRuns(bench)[0] ?? undefined)
         : runOfTank(bench, tank);
     if (tank === undefined && liveRuns(bench).length > 1) {
-      return refuse("which-tank", `Which tank reads ${showTemperature(value)}? Say temperature ${plain(value, 1)} tank north.`, {
-        say: "Which tank?",
-      });
+      return refuse(
+        "which-tank",
+        `Which tank reads ${showTemperature(value)}? Say temperature ${plain(value, 1)} tank north.`,
+        {
+          say: "Which tank?",
+        },
+      );
     }
     if (run === undefined) {
       const past = latestRun(bench);
       return refuse(
         "nothing-running",
         `I read ${showTemperature(value)}, but no run is open to log it for.${past === undefined ? "" : ` The last one, ${past.tank}, is over.`}`,
-        { say: "No run is open to log it for.", figures: { temp_c: { value: temperature, origin: { kind: "told" } } } },
+        {
+          say: "No run is open to log it for.",
+          figures: { temp_c: { value: temperature, origin: { kind: "told" } } },
+        },
       );
     }
     const named =
@@ -81,13 +88,16 @@ export const temperatureCommand = defineCommand({
         `${showTemperature(value)} in the ${stage.bath}? That is far from any bath.`,
       );
     }
-    if (sure === false) return answer({ title: "Then nothing is logged.", say: "Then nothing is logged." });
+    if (sure === false)
+      return answer({ title: "Then nothing is logged.", say: "Then nothing is logged." });
 
     const logged = {
       ...run,
       readings: [...run.readings, { at: now, stage: index, bath: stage.bath, temperature: value }],
     };
-    const figures: Record<string, Shown> = { temp_c: { value: temperature, origin: { kind: "told" } } };
+    const figures: Record<string, Shown> = {
+      temp_c: { value: temperature, origin: { kind: "told" } },
+    };
     const lines: string[] = [];
     let verdict = "logged";
     if (stage.temperature !== undefined && stage.temperatureOrigin !== undefined) {
@@ -98,7 +108,8 @@ export const temperatureCommand = defineCommand({
         figures.tolerance_c = { value: stage.tolerance, origin: stage.temperatureOrigin };
         verdict = judge(off, stage.tolerance);
         lines.push(`Aim ${showTemperature(stage.temperature)}, ±${plain(stage.tolerance, 2)} °C.`);
-        if (Math.abs(off) > stage.tolerance + 1e-9) lines.push(...advice(off, stage.kind, stage.inAt !== undefined));
+        if (Math.abs(off) > stage.tolerance + 1e-9)
+          lines.push(...advice(off, stage.kind, stage.inAt !== undefined));
       }
     }
     const within = verdict === "in the band";

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { rescues } from "../src/data/rescues.ts";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { rescues } from "../src/data/rescues.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
 export const troubleCommand = defineCommand({
@@ -27,7 +27,10 @@ export const troubleCommand = defineCommand({
         "what",
         "What happened? Is anyone hurt: say eyes, burn, swallowed, shock.",
         rescues.map(({ word, id }) => ({ word, value: id })),
-        { say: "What happened: light, wrong bath, forgot, temperature, or spill?", lines: [clockNote] },
+        {
+          say: "What happened: light, wrong bath, forgot, temperature, or spill?",
+          lines: [clockNote],
+        },
       );
     }
     const said = what.toLowerCase();
@@ -35,16 +38,27 @@ export const troubleCommand = defineCommand({
       rescues.find(({ id, word }) => id === said || word === said) ??
       rescues.find(({ words }) => words.some((word) => said.includes(word)));
     if (rescue === undefined) {
-      return refuse("unknown-trouble", `I have no advice on "${what.slice(0, 60)}". Finish the bath by its clock and note it.`, {
-        say: "I do not know that one. Finish by the clock.",
-        lines: ["A wet film in a closed tank can wait in the wash while you think."],
-      });
+      return refuse(
+        "unknown-trouble",
+        `I have no advice on "${what.slice(0, 60)}". Finish the bath by its clock and note it.`,
+        {
+          say: "I do not know that one. Finish by the clock.",
+          lines: ["A wet film in a closed tank can wait in the wash while you think."],
+        },
+      );
     }
     const verdict = detail === undefined ? undefined : rescue.verdicts[detail.toLowerCase()];
     if (verdict === undefined) {
-      return askFor("trouble", { what: rescue.id }, "detail", rescue.ask.title, rescue.ask.options, {
-        lines: [clockNote],
-      });
+      return askFor(
+        "trouble",
+        { what: rescue.id },
+        "detail",
+        rescue.ask.title,
+        rescue.ask.options,
+        {
+          lines: [clockNote],
+        },
+      );
     }
     return answer({
       title: verdict.say,

@@ -15,9 +15,13 @@ export const undoCommand = defineCommand({
   run({ bench, undoable }) {
     const last = undoable.at(-1);
     if (last === undefined) {
-      return refuse("nothing-to-undo", "There is nothing I can take back. What the clock has done stays done.", {
-        say: "There is nothing to take back.",
-      });
+      return refuse(
+        "nothing-to-undo",
+        "There is nothing I can take back. What the clock has done stays done.",
+        {
+          say: "There is nothing to take back.",
+        },
+      );
     }
     return {
       bench: apply(bench, last.changes),

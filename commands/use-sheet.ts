@@ -7,7 +7,10 @@ export const useSheetCommand = defineCommand({
   name: "use sheet",
   summary: "Work by this sheet from now on.",
   topic: "sheet",
-  sentences: ["(use|follow|work by|switch to) [the] [sheet] {sheet} [sheet]", "use (no|the shipped) (sheet|sheets)"],
+  sentences: [
+    "(use|follow|work by|switch to) [the] [sheet] {sheet} [sheet]",
+    "use (no|the shipped) (sheet|sheets)",
+  ],
   examples: ["use sheet saltmarsh demo", "use no sheet"],
   fields: z.object({ sheet: z.string().optional() }),
   changes: true,
@@ -25,7 +28,8 @@ export const useSheetCommand = defineCommand({
       };
     }
     const sheet = sheetById(bench, id);
-    if (sheet === undefined) return refuse("no-such-sheet", "I have no sheet of that name. Say sheets.");
+    if (sheet === undefined)
+      return refuse("no-such-sheet", "I have no sheet of that name. Say sheets.");
     return {
       bench: { ...bench, sheetInUse: id },
       reply: answer({

@@ -19,9 +19,13 @@ export const waitCommand = defineCommand({
     const { run } = meant;
     const at = standing(run, now);
     if (at.kind === "in") {
-      return refuse("wet-clock", `The ${at.stage.bath} is on the film and its clock runs on. I cannot stop it.`, {
-        say: `The ${at.stage.bath} clock runs on. I cannot stop it.`,
-      });
+      return refuse(
+        "wet-clock",
+        `The ${at.stage.bath} is on the film and its clock runs on. I cannot stop it.`,
+        {
+          say: `The ${at.stage.bath} clock runs on. I cannot stop it.`,
+        },
+      );
     }
     if (at.kind === "over") return refuse("over", `${run.tank} is over.`);
     const between = run.current > 0;
@@ -30,7 +34,9 @@ export const waitCommand = defineCommand({
       putOff(run),
       answer({
         title: `${run.tank}: ${at.stage.bath} waits until you say ready. No clock is running.`,
-        lines: between ? ["Film is wet: keep the tank closed and do not wait longer than you must."] : [],
+        lines: between
+          ? ["Film is wet: keep the tank closed and do not wait longer than you must."]
+          : [],
         say: "Waiting. Say ready when you are.",
         facts: { tank: run.tank, bath: at.stage.bath },
       }),

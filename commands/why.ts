@@ -13,7 +13,10 @@ export const whyCommand = defineCommand({
   fields: z.object({}),
   changes: false,
   aside: true,
-  values: { about: "title of the answer explained", sources: "origin of each of its values, by key" },
+  values: {
+    about: "title of the answer explained",
+    sources: "origin of each of its values, by key",
+  },
   run({ last }) {
     if (last === undefined) {
       return answer({ title: "I have answered nothing yet.", say: "I have answered nothing yet." });

@@ -1,5 +1,5 @@
-import { readOptions, usage } from "./channels/console/options.ts";
 import { runLive } from "./channels/console/live.ts";
+import { readOptions, usage } from "./channels/console/options.ts";
 import { runSimulated } from "./channels/console/script.ts";
 import { openBench } from "./open-bench.ts";
 import { readSettings } from "./settings.ts";

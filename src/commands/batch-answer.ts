@@ -1,3 +1,4 @@
+import { bathCautions, mixingCaution } from "../data/safety.ts";
 import { type Amount, mass, volume } from "../domain/mixing/amount.ts";
 import {
   type Batch,
@@ -7,14 +8,13 @@ import {
   explainBatchCaution,
   scaleBatch,
 } from "../domain/mixing/batch.ts";
-import type { MixRecipe, Sheet } from "../domain/process/sheet.ts";
 import { type Origin, showOrigin } from "../domain/origin.ts";
-import type { Bench } from "../domain/session/bench.ts";
+import type { MixRecipe, Sheet } from "../domain/process/sheet.ts";
 import type { Result } from "../domain/result.ts";
+import type { Bench } from "../domain/session/bench.ts";
 import type { Country } from "../domain/units/conversions.ts";
 import type { Millilitres } from "../domain/units/quantity.ts";
 import { plain, showMass, showTemperature, showVolumeFor } from "../domain/units/show.ts";
-import { bathCautions, mixingCaution } from "../data/safety.ts";
 import type { Json, Shown } from "../reply/reply.ts";
 
 /** A sheet's recipe in the form the arithmetic takes. */
@@ -41,7 +41,11 @@ export const showAmountFor = (amount: Amount, country: Country | undefined): str
   amount.kind === "volume" ? showVolumeFor(amount.ml, country) : showMass(amount.g);
 
 /** The batch as lines, in the order the hands need them, ending in measure and trim. */
-export function batchLines(batch: Batch, mix: MixRecipe, country: Country | undefined): readonly string[] {
+export function batchLines(
+  batch: Batch,
+  mix: MixRecipe,
+  country: Country | undefined,
+): readonly string[] {
   const temperature = mix.temperature?.value;
   const warm = temperature === undefined ? "" : ` at ${showTemperature(temperature)}`;
   const share = batch.scale === 1 ? "" : `${plain(batch.scale, 3)} × `;
@@ -62,7 +66,10 @@ export function batchFigures(batch: Batch, mix: MixRecipe): Record<string, Shown
   const scaled: Origin =
     batch.scale === 1
       ? mix.startWater.origin
-      : { ...mix.startWater.origin, source: `${mix.startWater.origin.source ?? showOrigin(mix.startWater.origin)}, scaled × ${plain(batch.scale, 4)}` };
+      : {
+          ...mix.startWater.origin,
+          source: `${mix.startWater.origin.source ?? showOrigin(mix.startWater.origin)}, scaled × ${plain(batch.scale, 4)}`,
+        };
   const parts: Json[] = batch.parts.map(({ name, form, amount }) => ({
     name,
     form,
@@ -77,8 +84,16 @@ export function batchFigures(batch: Batch, mix: MixRecipe): Record<string, Shown
     parts: { value: parts, origin: mix.parts[0]?.origin ?? scaled },
     ...(batch.topUp === undefined
       ? {}
-      : { top_up_ml: { value: batch.topUp, origin: { kind: "computed", source: "total less start water less liquid parts" } } }),
-    scale: { value: batch.scale, origin: { kind: "computed", source: "wanted total over the sheet's total" } },
+      : {
+          top_up_ml: {
+            value: batch.topUp,
+            origin: { kind: "computed", source: "total less start water less liquid parts" },
+          },
+        }),
+    scale: {
+      value: batch.scale,
+      origin: { kind: "computed", source: "wanted total over the sheet's total" },
+    },
   };
 }
 
@@ -88,7 +103,8 @@ export const batchValues: Readonly<Record<string, string>> = {
   total_ml: "volume made, mL",
   water_ml: "start water, mL",
   temp_c: "start water temperature, °C; missing when the sheet has none",
-  parts: "in order: name, form (liquid or powder), ml or g; neither when only the whole part is known",
+  parts:
+    "in order: name, form (liquid or powder), ml or g; neither when only the whole part is known",
   top_up_ml: "water to the mark after the parts, mL; missing when a part's volume is not known",
   scale: "batch over the sheet's batch",
 };
@@ -109,7 +125,9 @@ export function batchWorking(batch: Batch, mix: MixRecipe, sheet: Sheet): readon
       : `Top up: ${plain(batch.total, 2)} less water and liquid parts = ${plain(batch.topUp, 2)} mL.`,
     ...(mix.temperature === undefined
       ? []
-      : [`Temperature: ${showTemperature(mix.temperature.value)} (${showOrigin(mix.temperature.origin)}${mix.temperature.printed === undefined ? "" : `, printed ${mix.temperature.printed}`}).`]),
+      : [
+          `Temperature: ${showTemperature(mix.temperature.value)} (${showOrigin(mix.temperature.origin)}${mix.temperature.printed === undefined ? "" : `, printed ${mix.temperature.printed}`}).`,
+        ]),
   ];
 }
 

@@ -1,10 +1,10 @@
-import { z } from "zod";
-import type { Bench } from "../domain/session/bench.ts";
+import type { z } from "zod";
 import type { Change } from "../domain/changes.ts";
+import type { Bench } from "../domain/session/bench.ts";
 import type { Instant } from "../domain/units/quantity.ts";
-import { type ReaderName, readers, takenAsTyped } from "../language/readers/all.ts";
-import type { Listening } from "../language/reader.ts";
 import type { SlotReading } from "../language/match.ts";
+import type { Listening } from "../language/reader.ts";
+import { type ReaderName, readers, takenAsTyped } from "../language/readers/all.ts";
 import { parseTemplate, type Template } from "../language/template.ts";
 import { type Ask, type Json, type Option, question, type Reply, refuse } from "../reply/reply.ts";
 
@@ -56,7 +56,15 @@ export type CommandSpec<F extends Fields> = {
   run(at: Handling, fields: z.output<F>): Reply | Outcome;
 };
 
-export const topics = ["mix", "bottle", "sheet", "run", "arithmetic", "bench", "emergency"] as const;
+export const topics = [
+  "mix",
+  "bottle",
+  "sheet",
+  "run",
+  "arithmetic",
+  "bench",
+  "emergency",
+] as const;
 export type Topic = (typeof topics)[number];
 
 /** A command as the rest of the program sees it: fields are checked inside. */
@@ -119,7 +127,9 @@ function askOrRefuse<F extends Fields>(
   if (raw[slot] === undefined) {
     return question({ command: spec.name, fields: toJson(raw), slot }, message);
   }
-  return refuse("out-of-range", message, { facts: { field: slot, read: toJson({ read: raw[slot] }).read ?? null } });
+  return refuse("out-of-range", message, {
+    facts: { field: slot, read: toJson({ read: raw[slot] }).read ?? null },
+  });
 }
 
 /** Raw fields as they can be kept until the answer comes. */
@@ -139,7 +149,9 @@ export const askFor = (
   options?: readonly (string | Option)[],
   parts: Parameters<typeof question>[2] = {},
 ): Reply => {
-  const offered = options?.map((one) => (typeof one === "string" ? { word: one, value: one } : one));
+  const offered = options?.map((one) =>
+    typeof one === "string" ? { word: one, value: one } : one,
+  );
   const ask: Ask = { command, fields: toJson(fields), slot, options: offered };
   return question(ask, title, parts);
 };

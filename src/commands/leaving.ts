@@ -1,14 +1,20 @@
-import { bathWithBottle } from "./run-lines.ts";
-import { nextStage } from "../domain/timing/cues.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { countFilm } from "../domain/session/count-film.ts";
-import { pouredOut, standing } from "../domain/session/hear.ts";
+import {
+  awaitsEnd,
+  awaitsOut,
+  confirmEnd,
+  confirmOut,
+  pouredOut,
+  standing,
+} from "../domain/session/hear.ts";
 import type { Run } from "../domain/session/run.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { seconds } from "../domain/units/quantity.ts";
 import { showDuration } from "../domain/units/show.ts";
 import { answer, type Reply, refuse } from "../reply/reply.ts";
 import { confirm, type Outcome } from "./define-command.ts";
+import { bathWithBottle } from "./run-lines.ts";
 
 /** Leaving an exact bath, or a minimum one, this much early is asked about, s. */
 const EARLY = 15;
@@ -22,13 +28,18 @@ export function leaveBath(
   sure: boolean | undefined,
 ): Reply | Outcome {
   const at = standing(run, now);
-  if (at.kind === "over") return refuse("over", `${run.tank} is over.`);
-  if (at.kind === "planned") {
-    return refuse("not-in", `${at.stage.bath} has not been poured. Say ready, then in.`, {
+  if (at.kind === "over") {
+    return awaitsEnd(run, now)
+      ? left(bench, confirmEnd(run, now), now)
+      : refuse("over", `${run.tank} is over.`);
+  }
+  if (at.kind === "pouring" && awaitsOut(run)) return left(bench, confirmOut(run, now), now);
+  if (at.kind !== "in") {
+    return refuse("not-in", `${at.stage.bath} is not in yet. Say in when the tank is full.`, {
       say: `The ${at.stage.bath} is not in yet.`,
     });
   }
-  if (at.kind === "in" && at.untilPourOut > EARLY && sure === undefined) {
+  if (at.untilPourOut > EARLY && sure === undefined) {
     const why = at.stage.sense === "exact" ? "its time is exact" : "its time is a minimum";
     return confirm(
       command,
@@ -41,34 +52,42 @@ export function leaveBath(
   if (sure === false) {
     return answer({ title: `Then ${at.stage.bath} runs on.`, say: "Then it runs on." });
   }
-  const left = pouredOut(run, now);
-  const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: left } }, run.id);
-  const record = left.stages[run.current];
-  const real =
-    record?.inAt === undefined ? undefined : seconds((now - record.inAt) / 1000);
+  return left(bench, pouredOut(run, now), now);
+}
+
+/** What is said once film has left: how long it was in, and what to pour. */
+function left(bench: Bench, run: Run, now: Instant): Outcome {
+  const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: run } }, run.id);
+  const over = run.endedAt !== undefined;
+  const index = run.stages.findLastIndex(
+    (stage, i) => stage.outAt !== undefined && stage.skipped !== true && (over || i < run.current),
+  );
+  const record = run.stages[index];
+  if (record === undefined)
+    return { bench: counted, reply: refuse("not-in", `${run.tank} is not in.`) };
+  const real = record.inAt === undefined ? undefined : seconds((now - record.inAt) / 1000);
   const was = real === undefined ? "" : ` after ${showDuration(real)}`;
-  const next = nextStage(run, run.current);
+  const next = over ? undefined : run.stages[run.current];
   const figures: Reply["figures"] =
-    real === undefined
-      ? {}
-      : { real_s: { value: real, origin: { kind: "own log" } } };
+    real === undefined ? {} : { real_s: { value: real, origin: { kind: "own log" } } };
+  const facts = { tank: run.tank, bath: record.bath, next: next?.bath ?? null };
   const reply =
     next === undefined
       ? answer({
-          title: `${run.tank}: ${at.stage.bath} out${was}. That was the last bath; no clock is running.`,
+          title: `${run.tank}: ${record.bath} out${was}. That was the last bath; no clock is running.`,
           lines: [
             "Hang it with a weight, door shut. Wash each vessel, lids and hands.",
             "Was anything different today? Say note and tell me. Say summary for the record.",
           ],
           say: "Done. No clock is running. Anything different today?",
-          facts: { tank: run.tank, bath: at.stage.bath, next: null },
+          facts,
           figures,
         })
       : answer({
-          title: `${run.tank}: ${at.stage.bath} out${was}. Pour ${bathWithBottle(bench, next.stage)}.`,
+          title: `${run.tank}: ${record.bath} out${was}. Pour ${bathWithBottle(bench, next)}.`,
           lines: ["Say in when it is full."],
-          say: `Out. Pour ${next.stage.bath}, say in when full.`,
-          facts: { tank: run.tank, bath: at.stage.bath, next: next.stage.bath },
+          say: `Out. Pour ${next.bath}, say in when full.`,
+          facts,
           figures,
         });
   return { bench: counted, reply };

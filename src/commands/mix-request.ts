@@ -52,7 +52,11 @@ export function findBatch(
   const { error } = batch;
   if (error.kind === "powder-split") {
     if (wanted.insist === false) {
-      return { reply: refuse("powder-split", `Then mix the whole ${showVolume(error.whole)}.`, { say: "Then mix the whole batch." }) };
+      return {
+        reply: refuse("powder-split", `Then mix the whole ${showVolume(error.whole)}.`, {
+          say: "Then mix the whole batch.",
+        }),
+      };
     }
     return {
       reply: confirm(command, wanted, "insist", `${explainBatch(error)} Insist?`, {
@@ -63,11 +67,17 @@ export function findBatch(
   }
   const lines =
     error.kind === "amount-unknown"
-      ? [dueVolume(mix.total.value, wanted.total), "Say learn a sheet and read me the parts' volumes; then I can scale."]
+      ? [
+          dueVolume(mix.total.value, wanted.total),
+          "Say learn a sheet and read me the parts' volumes; then I can scale.",
+        ]
       : [];
   return {
     reply: refuse(error.kind, explainBatch(error), {
-      say: error.kind === "amount-unknown" ? "I need the parts' volumes for a part batch." : "That does not work out. See the lines.",
+      say:
+        error.kind === "amount-unknown"
+          ? "I need the parts' volumes for a part batch."
+          : "That does not work out. See the lines.",
       lines,
       facts: { bath: bath.name, sheet: sheet.name },
       figures: { total_ml: { value: wanted.total, origin: { kind: "told" } } },
@@ -81,13 +91,23 @@ function mixingSheet(
 ): Omit<MixFound, "batch"> | { readonly reply: Reply } {
   const inUse = sheetFor(bench, "mixing", wanted.sheet);
   if (inUse === undefined) {
-    return { reply: refuse("no-such-sheet", "I have no sheet of that name. Say sheets for those I have.") };
+    return {
+      reply: refuse("no-such-sheet", "I have no sheet of that name. Say sheets for those I have."),
+    };
   }
   const { sheet, chosen } = inUse;
   const on = bathOn(sheet, wanted.solution);
   if (on !== undefined && "several" in on) {
     const names = on.several.map(({ name }) => name);
-    return { reply: askFor("batch", wanted, "solution", `Which ${wanted.solution}: ${names.join(" or ")}?`, names) };
+    return {
+      reply: askFor(
+        "batch",
+        wanted,
+        "solution",
+        `Which ${wanted.solution}: ${names.join(" or ")}?`,
+        names,
+      ),
+    };
   }
   const bath = on?.bath;
   if (bath?.mix === undefined) {
@@ -97,7 +117,10 @@ function mixingSheet(
       reply: refuse(
         "no-figures",
         `The ${sheet.name} sheet has ${has}, none for ${wanted.solution}. Teach me yours: learn a sheet.`,
-        { say: `No figures for ${wanted.solution}. Say learn a sheet.`, facts: { sheet: sheet.name } },
+        {
+          say: `No figures for ${wanted.solution}. Say learn a sheet.`,
+          facts: { sheet: sheet.name },
+        },
       ),
     };
   }

@@ -1,7 +1,13 @@
 import { showOrigin } from "../domain/origin.ts";
 import type { Bath, Sheet } from "../domain/process/sheet.ts";
-import { plain, showDuration, showMass, showTemperature, showVolumeFor } from "../domain/units/show.ts";
 import type { Country } from "../domain/units/conversions.ts";
+import {
+  plain,
+  showDuration,
+  showMass,
+  showTemperature,
+  showVolumeFor,
+} from "../domain/units/show.ts";
 
 /** A sheet as lines, each figure with its origin where the sheet mixes several. */
 export function sheetLines(sheet: Sheet): readonly string[] {
@@ -12,10 +18,15 @@ function bathLines(bath: Bath, country: Country | undefined): readonly string[] 
   const { mix, time, temperature, tolerance, agitation, capacity, keeps } = bath;
   const lines: string[] = [];
   if (mix !== undefined) {
-    const warm = mix.temperature === undefined ? "" : ` at ${showTemperature(mix.temperature.value)}`;
+    const warm =
+      mix.temperature === undefined ? "" : ` at ${showTemperature(mix.temperature.value)}`;
     const parts = mix.parts.map(({ name, form, amount }) => {
       const much =
-        amount === undefined ? "all" : "ml" in amount ? showVolumeFor(amount.ml, country) : showMass(amount.g);
+        amount === undefined
+          ? "all"
+          : "ml" in amount
+            ? showVolumeFor(amount.ml, country)
+            : showMass(amount.g);
       return `${name} ${much}${form === "powder" ? " powder" : ""}`;
     });
     lines.push(
@@ -26,7 +37,9 @@ function bathLines(bath: Bath, country: Country | undefined): readonly string[] 
     const sense = bath.sense === "exact" ? "exactly" : "at least";
     const at = temperature === undefined ? "" : ` at ${showTemperature(temperature.value)}`;
     const band = tolerance === undefined ? "" : ` ±${plain(tolerance.value, 2)} °C`;
-    lines.push(`${bath.name}: ${sense} ${showDuration(time.value)}${at}${band}  [${showOrigin(time.origin)}]`);
+    lines.push(
+      `${bath.name}: ${sense} ${showDuration(time.value)}${at}${band}  [${showOrigin(time.origin)}]`,
+    );
   }
   if (agitation !== undefined) {
     const later =
@@ -38,10 +51,14 @@ function bathLines(bath: Bath, country: Country | undefined): readonly string[] 
     );
   }
   if (capacity !== undefined) {
-    lines.push(`${bath.name}, capacity: ${plain(capacity.value, 1)} units  [${showOrigin(capacity.origin)}]`);
+    lines.push(
+      `${bath.name}, capacity: ${plain(capacity.value, 1)} units  [${showOrigin(capacity.origin)}]`,
+    );
   }
   if (keeps !== undefined) {
-    lines.push(`${bath.name}, keeps: ${plain(keeps.value, 0)} days mixed  [${showOrigin(keeps.origin)}]`);
+    lines.push(
+      `${bath.name}, keeps: ${plain(keeps.value, 0)} days mixed  [${showOrigin(keeps.origin)}]`,
+    );
   }
   return lines;
 }

@@ -42,7 +42,9 @@ export function bathOn(
 export function aboutSheet(sheet: Sheet, chosen: boolean): readonly string[] {
   const lines: string[] = [];
   if (sheet.invented) {
-    lines.push(`${sheet.name.toUpperCase()}: INVENTED figures, for trying out only. Never for real film.`);
+    lines.push(
+      `${sheet.name.toUpperCase()}: INVENTED figures, for trying out only. Never for real film.`,
+    );
   } else if (!chosen && sheet.about !== undefined) lines.push(sheet.about);
   if (!chosen) lines.push("Your maker's sheet outranks this: say learn a sheet to teach me yours.");
   return lines;

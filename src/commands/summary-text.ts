@@ -54,7 +54,10 @@ export function summaryOf(bench: Bench, run: Run, how: { readonly private: boole
     say: `${run.tank}: ${endWords[state]}, ${deviations.length} deviation${deviations.length === 1 ? "" : "s"}.`,
     figures: {
       stages: { value: records.map(stageJson), origin: { kind: "own log" } },
-      units: { value: load, origin: run.film.length > 0 ? areaOrigin(run.film) : { kind: "own log" } },
+      units: {
+        value: load,
+        origin: run.film.length > 0 ? areaOrigin(run.film) : { kind: "own log" },
+      },
       bottles: { value: counted, origin: { kind: "own log" } },
     },
     facts: {
@@ -66,7 +69,10 @@ export function summaryOf(bench: Bench, run: Run, how: { readonly private: boole
       deviations: [...deviations],
       ...(how.private ? { notes } : {}),
     },
-    cautions: how.private || notes.length === 0 ? [] : [`Left out: ${notes.length} private note${notes.length === 1 ? "" : "s"}.`],
+    cautions:
+      how.private || notes.length === 0
+        ? []
+        : [`Left out: ${notes.length} private note${notes.length === 1 ? "" : "s"}.`],
   });
 }
 

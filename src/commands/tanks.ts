@@ -1,8 +1,10 @@
 import type { Bench } from "../domain/session/bench.ts";
-import { liveRuns, runOfTank } from "../domain/session/find-run.ts";
+import { latestRun, liveRuns, runOfTank } from "../domain/session/find-run.ts";
+import { awaitsEnd } from "../domain/session/hear.ts";
 import type { Run } from "../domain/session/run.ts";
-import type { Outcome } from "./define-command.ts";
+import type { Instant } from "../domain/units/quantity.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
+import type { Outcome } from "./define-command.ts";
 
 /** The run a word at the sink is about: the named tank's, or the only one there is. */
 export function runMeant(
@@ -24,9 +26,13 @@ export function runMeant(
   const only = live[0];
   if (only === undefined) {
     return {
-      reply: refuse("nothing-running", "No run is open. Say start developer, or start colour negative.", {
-        say: "No run is open. Say start developer.",
-      }),
+      reply: refuse(
+        "nothing-running",
+        "No run is open. Say start developer, or start colour negative.",
+        {
+          say: "No run is open. Say start developer.",
+        },
+      ),
     };
   }
   if (live.length > 1) {
@@ -45,6 +51,18 @@ function running(bench: Bench): string {
   return tanks.length === 0 ? "No run is open." : `Open: ${tanks.join(", ")}.`;
 }
 
+/** The same for words that may come just after the clock ended a run: "out", "next". */
+export function runLeft(
+  bench: Bench,
+  tank: string | undefined,
+  now: Instant,
+): { readonly run: Run } | { readonly reply: Reply } {
+  const meant = runMeant(bench, tank);
+  if ("run" in meant || liveRuns(bench).length > 0) return meant;
+  const last = tank === undefined ? latestRun(bench) : runOfTank(bench, tank);
+  return last !== undefined && awaitsEnd(last, now) ? { run: last } : meant;
+}
+
 /** The bench with one run replaced, and the reply that tells it. */
 export const withRun = (bench: Bench, run: Run, reply: Reply): Outcome => ({
   bench: { ...bench, runs: { ...bench.runs, [run.id]: run } },
@@ -53,4 +71,7 @@ export const withRun = (bench: Bench, run: Run, reply: Reply): Outcome => ({
 
 /** A word at the sink may name its tank before or after: "in", "north in", "in, tank north". */
 export const withTank = (...phrases: readonly string[]): readonly string[] =>
-  phrases.flatMap((phrase) => [`${phrase} [[in] [the] [tank] {tank} [tank]]`, `[tank] {tank} [tank] [is] ${phrase}`]);
+  phrases.flatMap((phrase) => [
+    `${phrase} [[in] [the] [tank] {tank} [tank]]`,
+    `[tank] {tank} [tank] [is] ${phrase}`,
+  ]);

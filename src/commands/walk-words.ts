@@ -13,7 +13,11 @@ import type { Outcome } from "./define-command.ts";
 
 export const showStep = (step: MixStep): string => {
   const much =
-    step.ml !== undefined ? showVolume(step.ml) : step.g !== undefined ? showMass(step.g) : "all of it";
+    step.ml !== undefined
+      ? showVolume(step.ml)
+      : step.g !== undefined
+        ? showMass(step.g)
+        : "all of it";
   switch (step.kind) {
     case "water":
       return `start water, ${much}${step.temperature === undefined ? "" : ` at ${showTemperature(step.temperature)}`}`;
@@ -30,7 +34,10 @@ const wordFor = (step: MixStep): string =>
 
 /** After a right word: what to do next, or that it is mixed. */
 export function walkOn(bench: Bench, mixing: Mixing, now: Instant): Outcome {
-  const vessels = { ...bench.vessels, [mixing.vessel]: { bath: mixing.bath, kind: mixing.kind, at: now } };
+  const vessels = {
+    ...bench.vessels,
+    [mixing.vessel]: { bath: mixing.bath, kind: mixing.kind, at: now },
+  };
   const due = dueStep(mixing);
   const last = mixing.steps[mixing.done - 1];
   const facts = {
@@ -70,7 +77,10 @@ export function walkOn(bench: Bench, mixing: Mixing, now: Instant): Outcome {
     reply: answer({
       title: due === undefined ? "Nothing is due." : `Now ${showStep(due)}.`,
       lines: due === undefined ? [] : [`Say ${wordFor(due)}.`],
-      say: due === undefined ? "Nothing is due." : `Now ${due.kind === "part" ? `part ${due.name}` : due.kind === "water" ? "the water" : "up to the mark"}. Say ${wordFor(due)}.`,
+      say:
+        due === undefined
+          ? "Nothing is due."
+          : `Now ${due.kind === "part" ? `part ${due.name}` : due.kind === "water" ? "the water" : "up to the mark"}. Say ${wordFor(due)}.`,
       facts,
     }),
   };
@@ -87,11 +97,15 @@ export function walkStop(mixing: Mixing, trouble: WalkTrouble): Reply {
   ];
   switch (trouble.kind) {
     case "skipped":
-      return refuse("part-skipped", `STOP. ${trouble.due.kind === "part" ? `Part ${trouble.due.name}` : showStep(trouble.due)} is not in yet. Nothing else goes in until I hear ${wordFor(trouble.due)}.`, {
-        say: `Stop. ${trouble.due.kind === "part" ? `Part ${trouble.due.name}` : "The water"} is not in yet.`,
-        lines: spoiled,
-        facts,
-      });
+      return refuse(
+        "part-skipped",
+        `STOP. ${trouble.due.kind === "part" ? `Part ${trouble.due.name}` : showStep(trouble.due)} is not in yet. Nothing else goes in until I hear ${wordFor(trouble.due)}.`,
+        {
+          say: `Stop. ${trouble.due.kind === "part" ? `Part ${trouble.due.name}` : "The water"} is not in yet.`,
+          lines: spoiled,
+          facts,
+        },
+      );
     case "again":
       return refuse("part-again", `Stop. ${trouble.named} is in already.${next}`, {
         say: `Stop. ${trouble.named} is in already.`,
@@ -99,10 +113,14 @@ export function walkStop(mixing: Mixing, trouble: WalkTrouble): Reply {
         facts,
       });
     case "not-clear":
-      return refuse("not-clear", `Wait. Part ${trouble.last.name} must be clear first. Stir, then say clear.`, {
-        say: `Wait. ${trouble.last.name} must be clear first.`,
-        facts,
-      });
+      return refuse(
+        "not-clear",
+        `Wait. Part ${trouble.last.name} must be clear first. Stir, then say clear.`,
+        {
+          say: `Wait. ${trouble.last.name} must be clear first.`,
+          facts,
+        },
+      );
     case "no-such-part":
       return refuse("no-such-part", `Stop. ${mixing.bath} has no part ${trouble.named}.${next}`, {
         say: `Stop. ${mixing.bath} has no part ${trouble.named}.`,

@@ -1,10 +1,10 @@
+import { bathWithBottle } from "../commands/run-lines.ts";
+import { isWater } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Happening } from "../domain/session/decide.ts";
-import { isWater } from "../domain/process/sheet.ts";
-import { bathWithBottle } from "../commands/run-lines.ts";
 import type { Run } from "../domain/session/run.ts";
-import { type Cue, isChatter, nextStage } from "../domain/timing/cues.ts";
 import { clockTime } from "../domain/timing/clock-text.ts";
+import { type Cue, isChatter, nextStage } from "../domain/timing/cues.ts";
 import { seconds } from "../domain/units/quantity.ts";
 import { plain, sayDuration, showDuration } from "../domain/units/show.ts";
 import { cue, type Json, type Reply } from "../reply/reply.ts";
@@ -20,13 +20,19 @@ function sayCue(bench: Bench, run: Run, what: Cue): { say: string; lines: string
   const nextLine = next === undefined ? [] : [`next: ${bathWithBottle(bench, next)}`];
   switch (what.kind) {
     case "pour":
-      return { say: `pour ${stage.bath}.`, lines: [bathWithBottle(bench, stage), "Say in when it is full."] };
+      return {
+        say: `pour ${stage.bath}.`,
+        lines: [bathWithBottle(bench, stage), "Say in when it is full."],
+      };
     case "agitate":
       return { say: `agitate ${spoken(what)}.`, lines: ["Tap it against bubbles first."] };
     case "rest":
       return { say: "set it down.", lines: [] };
     case "vent":
-      return { say: "vent, face away.", lines: ["Cap off for a second, over the sink. Hissing? Again."] };
+      return {
+        say: "vent, face away.",
+        lines: ["Cap off for a second, over the sink. Hissing? Again."],
+      };
     case "beat":
       return { say: `agitate ${spoken(what)}.`, lines: [] };
     case "fetch":
@@ -50,8 +56,7 @@ function sayCue(bench: Bench, run: Run, what: Cue): { say: string; lines: string
   }
 }
 
-const spoken = (what: Cue): string =>
-  what.for === undefined ? "" : sayDuration(what.for);
+const spoken = (what: Cue): string => (what.for === undefined ? "" : sayDuration(what.for));
 
 function cueReply(bench: Bench, run: Run, what: Cue): Reply | undefined {
   if (run.quiet && isChatter(what.kind)) return undefined;
@@ -70,7 +75,8 @@ function cueReply(bench: Bench, run: Run, what: Cue): Reply | undefined {
   if (what.for !== undefined) {
     figures.for_s = { value: what.for, origin: stage.agitation?.origin ?? { kind: "computed" } };
   }
-  const start = stage.inAt ?? (stage.pourAt === undefined ? undefined : stage.pourAt + (run.window / 2) * 1000);
+  const start =
+    stage.inAt ?? (stage.pourAt === undefined ? undefined : stage.pourAt + (run.window / 2) * 1000);
   if (start !== undefined && what.kind !== "pour") {
     figures.into_s = {
       value: (what.at - start) / 1000,
@@ -96,7 +102,10 @@ function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
           lines: ["If it went in at another moment, say in now and I will ask."],
           facts: { tank: run.tank, bath: stage.bath, cue: "assumed-in" },
           figures: {
-            plus_minus_s: { value: run.window / 2, origin: { kind: "computed", source: "half the pour window" } },
+            plus_minus_s: {
+              value: run.window / 2,
+              origin: { kind: "computed", source: "half the pour window" },
+            },
           },
         }),
       ];
@@ -145,7 +154,10 @@ export function announce(bench: Bench, happenings: readonly Happening[]): readon
       lines,
       facts: { cue: "missed", missed: lines.length },
       figures: {
-        late_s: { value: span, origin: { kind: "computed", source: "the first missed cue until now" } },
+        late_s: {
+          value: span,
+          origin: { kind: "computed", source: "the first missed cue until now" },
+        },
       },
     }),
     ...replies,

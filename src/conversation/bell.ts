@@ -23,6 +23,8 @@ export type BellParts = {
 };
 
 const KEY = "bench";
+/** Further apart than this, ms, the wall clock was set. */
+const SET = 1000;
 
 /** Keeps one bench in step with real time: gives its cues when they are due, never before. */
 export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
@@ -55,9 +57,15 @@ export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
   });
   arm();
 
+  /** A clock that was set while no run was open is simply right again. */
+  const believeWall = (): void => {
+    if (keeper.nextDue() === undefined && Math.abs(steady.apart()) > SET) steady.follow();
+  };
+
   return {
     now: () => steady.now(),
     async hear(text, who) {
+      believeWall();
       try {
         return await keeper.hear({ text, who }, steady.now());
       } finally {

@@ -16,7 +16,11 @@ export type Pending = {
 /** What one person and the bench were saying. */
 export type Thread = { readonly pending?: Pending | undefined; readonly last?: Reply | undefined };
 
-export type UndoStep = { readonly label: string; readonly at: Instant; readonly changes: readonly Change[] };
+export type UndoStep = {
+  readonly label: string;
+  readonly at: Instant;
+  readonly changes: readonly Change[];
+};
 
 /** All that is stored of one bench: the bench itself, and the talk around it. */
 export type BenchRecord = {
@@ -55,6 +59,7 @@ const pendingSchema = z.object({
     fields,
     slot: z.string(),
     options: z.array(z.object({ word: z.string(), value: z.json() })).optional(),
+    eager: z.boolean().optional(),
   }),
   at,
   settles: z.string().optional(),

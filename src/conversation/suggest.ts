@@ -50,13 +50,14 @@ export function nearest(
   listening: Listening,
 ): { readonly correction: string | undefined; readonly commands: readonly Command[] } {
   const vocabulary = vocabularyOf(commands);
-  const names = [...listening.names.bottle.keys(), ...listening.names.sheet.keys()].flatMap((name) =>
-    name.split(" "),
+  const names = [...listening.names.bottle.keys(), ...listening.names.sheet.keys()].flatMap(
+    (name) => name.split(" "),
   );
   let mended = false;
   const words = sentence.words.map((word) => {
     const allowed = slips(word);
-    if (allowed === 0 || vocabulary.has(word) || /\d/.test(word) || names.includes(word)) return word;
+    if (allowed === 0 || vocabulary.has(word) || /\d/.test(word) || names.includes(word))
+      return word;
     let best = word;
     let least = allowed + 1;
     for (const known of [...vocabulary, ...names]) {
@@ -73,7 +74,9 @@ export function nearest(
   const said = new Set(words);
   const shared = (command: Command): number => {
     const own = new Set(
-      [...command.examples, command.summary, command.name].flatMap((text) => text.toLowerCase().split(/\W+/)),
+      [...command.examples, command.summary, command.name].flatMap((text) =>
+        text.toLowerCase().split(/\W+/),
+      ),
     );
     return [...said].filter((word) => word.length > 2 && own.has(word)).length;
   };

@@ -1,6 +1,6 @@
-import { emergencies } from "../data/safety.ts";
 import type { Command, Handling, Outcome } from "../commands/define-command.ts";
 import { toJson } from "../commands/define-command.ts";
+import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
@@ -8,8 +8,8 @@ import type { Match } from "../language/match.ts";
 import { matchTemplate } from "../language/match.ts";
 import type { Listening } from "../language/reader.ts";
 import { isUnsettled, type Unsettled } from "../language/reader.ts";
-import { isUnreadable } from "../language/readers/unreadable.ts";
 import { readers } from "../language/readers/all.ts";
+import { isUnreadable } from "../language/readers/unreadable.ts";
 import { toWords, type Words } from "../language/words.ts";
 import { answer, type Option, question, type Reply, refuse } from "../reply/reply.ts";
 import { listeningOf } from "./listening.ts";
@@ -87,9 +87,7 @@ class Talk {
     }
     const sentence = toWords(text);
     if (sentence.words.length === 0) {
-      return this.#plain(
-        refuse("empty", "I heard no words. Say what you need, or say help."),
-      );
+      return this.#plain(refuse("empty", "I heard no words. Say what you need, or say help."));
     }
     const emergency = this.#emergency(sentence);
     if (emergency !== undefined) return this.#run(emergency);
@@ -99,7 +97,13 @@ class Talk {
       if (answered !== undefined) return answered;
     }
     const best = this.#match(sentence);
+    if (pending?.ask.eager === true && !(best !== undefined && outranksAnswer(best))) {
+      return this.#eagerly(pending, sentence, best);
+    }
     if (best !== undefined) return this.#run(best);
+    if (pending === undefined && this.#record.bench.draft !== undefined) {
+      return this.#eagerly(teaching, sentence, undefined);
+    }
     if (pending !== undefined) {
       const again = this.#commandNamed(pending.ask.command);
       if (again !== undefined && isFreeText(again, pending)) {
@@ -117,7 +121,8 @@ class Talk {
     const command = this.#commandNamed("emergency");
     if (command === undefined) return undefined;
     for (const { id, words } of emergencies) {
-      if (sentence.words.some((word) => words.includes(word))) return { command, fields: { kind: id } };
+      if (sentence.words.some((word) => words.includes(word)))
+        return { command, fields: { kind: id } };
     }
     return undefined;
   }
@@ -145,18 +150,20 @@ class Talk {
   #answer(pending: Pending, sentence: Words): Heard | undefined {
     const said = sentence.words.join(" ");
     if (/^(cancel|never mind|forget it|leave it)$/.test(said)) {
-      return this.#plain(
-        answer({ title: "Left as it was.", say: "Left as it was." }),
-        { keepQuestion: false },
-      );
+      return this.#plain(answer({ title: "Left as it was.", say: "Left as it was." }), {
+        keepQuestion: false,
+      });
     }
     if (pending.sentence !== undefined) {
       const yes = wholly(readers.yes, sentence, this.#listening);
       if (yes === true) return this.#forgetQuestion().hear(pending.sentence);
       if (yes === false) {
-        return this.#plain(answer({ title: "Then say it another way.", say: "Then say it another way." }), {
-          keepQuestion: false,
-        });
+        return this.#plain(
+          answer({ title: "Then say it another way.", say: "Then say it another way." }),
+          {
+            keepQuestion: false,
+          },
+        );
       }
       return undefined;
     }
@@ -164,9 +171,13 @@ class Talk {
     if (command === undefined) return undefined;
     const { options } = pending.ask;
     const picked = options === undefined ? undefined : pick(options, said);
-    if (picked !== undefined) {
-      const talk = pending.settles === undefined ? this : this.#learnHabit(pending.settles, picked.word);
-      return talk.#run({ command, fields: { ...pending.ask.fields, [pending.ask.slot]: picked.value } });
+    if (picked !== undefined && pending.ask.eager !== true) {
+      const talk =
+        pending.settles === undefined ? this : this.#learnHabit(pending.settles, picked.word);
+      return talk.#run({
+        command,
+        fields: { ...pending.ask.fields, [pending.ask.slot]: picked.value },
+      });
     }
     if (pending.settles !== undefined) return undefined;
     if (isFreeText(command, pending)) return undefined;
@@ -175,6 +186,15 @@ class Talk {
     const value = slot.asTyped ? sentence.typed : wholly(slot.read, sentence, this.#listening);
     if (value === undefined) return undefined;
     return this.#run({ command, fields: { ...pending.ask.fields, [pending.ask.slot]: value } });
+  }
+
+  /** Free text that may look like a command: it is the answer, unless it cannot be read as one. */
+  #eagerly({ ask }: Pick<Pending, "ask">, sentence: Words, best: Choice | undefined): Heard {
+    const command = this.#commandNamed(ask.command);
+    if (command === undefined) return this.#unknown(sentence);
+    const heard = this.#run({ command, fields: { ...ask.fields, [ask.slot]: sentence.typed } });
+    const unread = heard.reply.facts.reason === "not-read";
+    return unread && best !== undefined ? this.#run(best) : heard;
   }
 
   #forgetQuestion(): Talk {
@@ -221,10 +241,14 @@ class Talk {
     for (const [slot, value] of Object.entries(fields)) {
       if (isUnreadable(value)) {
         return this.#plain(
-          refuse("unreadable-number", `I read "${value.unreadable}", which is no number I can use. Give a plain one.`, {
-            say: "That is no number I can use.",
-            facts: { field: slot },
-          }),
+          refuse(
+            "unreadable-number",
+            `I read "${value.unreadable}", which is no number I can use. Give a plain one.`,
+            {
+              say: "That is no number I can use.",
+              facts: { field: slot },
+            },
+          ),
         );
       }
       if (isUnsettled(value)) return this.#askWhich(command, fields, slot, value);
@@ -304,15 +328,29 @@ class Talk {
     }
     const lines = commands.map(({ examples, summary }) => `${examples[0] ?? ""}: ${summary}`);
     return this.#plain(
-      refuse("not-understood", `I do not know what to do with "${short(sentence.typed)}". Nearest I can do:`, {
-        say: "I did not understand. Say help for what I can do.",
-        lines,
-        facts: { nearest: commands.map(({ name }) => name) },
-      }),
+      refuse(
+        "not-understood",
+        `I do not know what to do with "${short(sentence.typed)}". Nearest I can do:`,
+        {
+          say: "I did not understand. Say help for what I can do.",
+          lines,
+          facts: { nearest: commands.map(({ name }) => name) },
+        },
+      ),
       { keepQuestion: false },
     );
   }
 }
+
+/** A sheet half taught is gone on with, however long the paper was looked for. */
+const teaching: Pick<Pending, "ask"> = {
+  ask: { command: "learn", fields: {}, slot: "answer", eager: true },
+};
+
+/** Words that are never an answer: about the talk itself, or about the sheet being taught. */
+const outranksAnswer = ({ command }: Choice): boolean =>
+  command.aside ||
+  ["learn", "change", "stop teaching", "undo", "bottles", "sheets"].includes(command.name);
 
 const better = (a: Match, b: Match): boolean =>
   a.loose !== b.loose ? a.loose < b.loose : a.literals > b.literals;
@@ -321,7 +359,11 @@ const isFreeText = (command: Command, pending: Pending): boolean =>
   pending.settles === undefined && command.slots[pending.ask.slot]?.asTyped === true;
 
 function wholly(
-  read: (words: readonly string[], from: number, listening: Listening) => readonly { value: unknown; next: number }[],
+  read: (
+    words: readonly string[],
+    from: number,
+    listening: Listening,
+  ) => readonly { value: unknown; next: number }[],
   sentence: Words,
   listening: Listening,
 ): unknown {
@@ -331,7 +373,10 @@ function wholly(
 }
 
 /** The choice whose word, or whose first word, was said. */
-function pick<C extends { readonly word: string }>(choices: readonly C[], said: string): C | undefined {
+function pick<C extends { readonly word: string }>(
+  choices: readonly C[],
+  said: string,
+): C | undefined {
   const norm = said.replace(/^(the|it is|in) /, "");
   const countries: Readonly<Record<string, string>> = {
     american: "us",
@@ -357,7 +402,9 @@ function pick<C extends { readonly word: string }>(choices: readonly C[], said: 
 }
 
 function whichOne({ unsettled, heard, choices }: Unsettled): string {
-  const words = listWords(choices.map(({ word }) => (word === "us" ? "US" : word === "imperial" ? "Imperial" : word)));
+  const words = listWords(
+    choices.map(({ word }) => (word === "us" ? "US" : word === "imperial" ? "Imperial" : word)),
+  );
   switch (unsettled) {
     case "country":
       return `"${heard}": ${words}?`;
@@ -371,7 +418,9 @@ function whichOne({ unsettled, heard, choices }: Unsettled): string {
 }
 
 export const listWords = (words: readonly string[]): string =>
-  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]}`;
+  words.length < 2
+    ? words.join("")
+    : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]}`;
 
 const short = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}...` : text);
 

@@ -21,7 +21,11 @@ export type SlotReading = {
 const filler = new Set(["the", "my", "our", "some", "please", "just", "now", "then", "of"]);
 
 type State = { readonly at: number; readonly literals: number; readonly loose: number };
-type Binding = { readonly name: string; readonly value: unknown; readonly rest: Binding | undefined };
+type Binding = {
+  readonly name: string;
+  readonly value: unknown;
+  readonly rest: Binding | undefined;
+};
 type Go = (state: State, bound: Binding | undefined) => Match | undefined;
 
 /** Gives up on sentences built to make matching slow; a real one needs far fewer steps. */
@@ -44,7 +48,12 @@ export function matchTemplate(
   const { words } = sentence;
   let steps = 0;
 
-  const node = (what: Node, state: State, bound: Binding | undefined, go: Go): Match | undefined => {
+  const node = (
+    what: Node,
+    state: State,
+    bound: Binding | undefined,
+    go: Go,
+  ): Match | undefined => {
     steps += 1;
     if (steps > MOST_STEPS) return undefined;
     switch (what.kind) {
@@ -131,4 +140,3 @@ export function matchTemplate(
     return { fields, literals: state.literals, loose: state.loose };
   });
 }
-

@@ -30,6 +30,8 @@ export type Ask = {
   readonly slot: string;
   /** Short answers offered, for buttons and for reading aloud, each with the value it stands for. */
   readonly options?: readonly Option[] | undefined;
+  /** The answer is free text and may look like a command: it is tried as an answer first. */
+  readonly eager?: boolean | undefined;
 };
 
 export type ReplyKind = "reply" | "cue" | "reminder" | "refusal" | "question";

@@ -1,7 +1,7 @@
 import { createInterface } from "node:readline";
 import { createBell } from "../../conversation/bell.ts";
-import { refuse } from "../../reply/reply.ts";
 import { systemClock } from "../../platform/clock.ts";
+import { refuse } from "../../reply/reply.ts";
 import { noticeReply, printer, type ScriptParts } from "./script.ts";
 
 /** Script mode in real time: ends when the input has ended and nothing is running. */

@@ -36,7 +36,10 @@ export function readInstant(text: string, zone: string): Instant | undefined {
 }
 
 /** The options of script mode, or a sentence that says which one is wrong. */
-export function readOptions(args: readonly string[], systemZone: string): Result<ChatOptions, string> {
+export function readOptions(
+  args: readonly string[],
+  systemZone: string,
+): Result<ChatOptions, string> {
   let values: { data?: string; json?: boolean; simulate?: string; zone?: string };
   try {
     ({ values } = parseArgs({
@@ -61,7 +64,9 @@ export function readOptions(args: readonly string[], systemZone: string): Result
   if (values.simulate !== undefined) {
     simulate = readInstant(values.simulate, zone ?? systemZone);
     if (simulate === undefined) {
-      return err(`--simulate: "${values.simulate}" is no instant; give one like 2026-11-28T19:30:00Z`);
+      return err(
+        `--simulate: "${values.simulate}" is no instant; give one like 2026-11-28T19:30:00Z`,
+      );
     }
   }
   return ok({ data, json, simulate, zone });

@@ -22,7 +22,8 @@ export function renderText(reply: Reply, mode: Bench["mode"]): string {
     ...reply.lines.map((line) => `  ${line}`),
     ...reply.cautions.map((line) => `  ! ${line}`),
   ];
-  if (reply.ask?.options !== undefined) lines.push(`  (${reply.ask.options.map(({ word }) => word).join(" / ")})`);
+  if (reply.ask?.options !== undefined)
+    lines.push(`  (${reply.ask.options.map(({ word }) => word).join(" / ")})`);
   return lines.join("\n");
 }
 

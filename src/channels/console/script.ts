@@ -17,7 +17,9 @@ export type ScriptParts = {
 /** Prints replies one after the other, as text or as JSON lines. */
 export function printer({ keeper, write, json }: ScriptParts): (reply: Reply, at: Instant) => void {
   return (reply, at) => {
-    write(json ? `${renderJson(reply, at)}\n` : `${renderText(reply, keeper.record.bench.mode)}\n\n`);
+    write(
+      json ? `${renderJson(reply, at)}\n` : `${renderText(reply, keeper.record.bench.mode)}\n\n`,
+    );
   };
 }
 

@@ -1,6 +1,6 @@
 import { createInterface } from "node:readline";
-import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import { createBell } from "../../conversation/bell.ts";
+import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import { momentOf } from "../../conversation/moment.ts";
 import { clockTime } from "../../domain/timing/clock-text.ts";
 import { systemClock } from "../../platform/clock.ts";
@@ -54,7 +54,11 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
     tell: ring,
     onFault: () => show(refuse("fault", FAULT)),
   });
-  print([WELCOME, ...parts.notices.map((notice) => renderText(noticeReply(notice), "bench"))].join("\n"));
+  print(
+    [WELCOME, ...parts.notices.map((notice) => renderText(noticeReply(notice), "bench"))].join(
+      "\n",
+    ),
+  );
   const ticking = setInterval(redraw, 1000);
 
   await new Promise<void>((done) => {

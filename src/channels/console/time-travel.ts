@@ -22,7 +22,8 @@ export function readMove(
     return { to: instant(Math.round(later(now, by))) };
   }
   const to = readInstant(text, zone);
-  if (to === undefined) return { wrong: `"${line}" is no instant; give it like @2026-11-28T09:00.` };
+  if (to === undefined)
+    return { wrong: `"${line}" is no instant; give it like @2026-11-28T09:00.` };
   if (to < now) return { wrong: `"${line}" lies in the past; the clock only moves forward.` };
   return { to };
 }

@@ -5,7 +5,10 @@ import { isLive, type Run } from "./run.ts";
 const AT_HAND = 8;
 
 /** The runs that may leave a bench, oldest first, and the bench without them. */
-export function archiveOldRuns(bench: Bench): { readonly bench: Bench; readonly runs: readonly Run[] } {
+export function archiveOldRuns(bench: Bench): {
+  readonly bench: Bench;
+  readonly runs: readonly Run[];
+} {
   const ended = Object.values(bench.runs).filter((run) => !isLive(run));
   if (ended.length <= AT_HAND) return { bench, runs: [] };
   const leaving = ended

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { sheetSchema } from "../process/sheet.ts";
-import { instant, millilitres, units } from "../units/quantity.ts";
 import { answersSchema } from "../teaching/answers.ts";
+import { instant, millilitres, units } from "../units/quantity.ts";
 import { draftSchema } from "./draft.ts";
 import { mixingSchema } from "./mixing-walk.ts";
 import { runSchema } from "./run.ts";

@@ -46,6 +46,55 @@ export function pouredOut(run: Run, now: Instant): Run {
     : { ...left, cuedUntil: justAfter(now) };
 }
 
+/** The bath before the present one, when the clock alone took it for out. */
+function leftByClock(run: Run): number | undefined {
+  for (let index = run.current - 1; index >= 0; index -= 1) {
+    const stage = run.stages[index];
+    if (stage === undefined || stage.skipped === true) continue;
+    return stage.outByClock === true ? index : undefined;
+  }
+  return undefined;
+}
+
+/** Is "out" still news about the bath before, which only the clock took for out? */
+export const awaitsOut = (run: Run): boolean => leftByClock(run) !== undefined;
+
+/** "out", heard after the clock had moved on: the bath before left now, and the pour begins now. */
+export function confirmOut(run: Run, now: Instant): Run {
+  const before = leftByClock(run);
+  if (before === undefined) return run;
+  return openWindow(
+    {
+      ...run,
+      stages: run.stages.map((stage, index) => (index === before ? outNow(stage, now) : stage)),
+    },
+    now,
+  );
+}
+
+/** How long after the clock ended a run "out" still confirms its end, s. */
+const END_NEWS = 300;
+
+/** A run the clock ended a moment ago: "out" is news about its last bath. */
+export const awaitsEnd = (run: Run, now: Instant): boolean =>
+  run.ending === "by the clock" && run.endedAt !== undefined && now <= later(run.endedAt, END_NEWS);
+
+/** "out" after the last bath: the run is done and its end is confirmed. */
+export function confirmEnd(run: Run, now: Instant): Run {
+  const last = run.stages.findLastIndex((stage) => stage.skipped !== true);
+  return {
+    ...run,
+    stages: run.stages.map((stage, index) => (index === last ? outNow(stage, now) : stage)),
+    endedAt: now,
+    ending: "done",
+  };
+}
+
+function outNow(stage: Stage, now: Instant): Stage {
+  const { outByClock: _, ...rest } = stage;
+  return { ...rest, outAt: now };
+}
+
 /** "skip" a bath that has not been poured. Skipping the last one ends the run. */
 export function skipStage(run: Run, index: number, now: Instant): Run {
   const skipped = withStage(run, index, { skipped: true });

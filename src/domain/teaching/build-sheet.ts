@@ -12,9 +12,13 @@ export function buildSheet(id: string, answers: Answers): Sheet {
     name,
     called: [],
     process: answers.process ?? "C-41",
-    ...(answers.measure === "us" || answers.measure === "imperial" ? { country: answers.measure } : {}),
+    ...(answers.measure === "us" || answers.measure === "imperial"
+      ? { country: answers.measure }
+      : {}),
     invented: false,
-    baths: (answers.baths ?? []).map((bath) => buildBath(bath, answers.bath?.[bath.name] ?? {}, origin)),
+    baths: (answers.baths ?? []).map((bath) =>
+      buildBath(bath, answers.bath?.[bath.name] ?? {}, origin),
+    ),
   };
 }
 
@@ -40,7 +44,9 @@ function buildBath(bath: { name: string; kind: string }, told: BathAnswers, orig
       ? {}
       : {
           temperature: figure(temperature.temperature),
-          ...(temperature.tolerance === undefined ? {} : { tolerance: figure(temperature.tolerance) }),
+          ...(temperature.tolerance === undefined
+            ? {}
+            : { tolerance: figure(temperature.tolerance) }),
         }),
     ...(agitation === undefined || agitation === null
       ? {}

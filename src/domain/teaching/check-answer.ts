@@ -1,6 +1,6 @@
 import { isDeveloper } from "../process/sheet.ts";
-import { plain, showCelsius, showDuration, showVolume } from "../units/show.ts";
 import { millilitres, seconds } from "../units/quantity.ts";
+import { plain, showCelsius, showDuration, showVolume } from "../units/show.ts";
 import type { Answers } from "./answers.ts";
 
 /**
@@ -17,7 +17,8 @@ export function checkBath(answers: Answers, name: string): string | undefined {
     return `A batch of ${showVolume(total)} cannot be. Read me how much one batch makes.`;
   }
   if (water !== undefined && total !== undefined && total !== null) {
-    if (water <= 0) return `${showVolume(water)} of start water cannot be. Read me the start water again.`;
+    if (water <= 0)
+      return `${showVolume(water)} of start water cannot be. Read me the start water again.`;
     if (water > total) {
       return `Start water of ${showVolume(water)} is more than the batch of ${showVolume(total)}. Read me the start water again.`;
     }
@@ -31,7 +32,8 @@ export function checkBath(answers: Answers, name: string): string | undefined {
   }
   const names = (parts ?? []).map((part) => part.name.toLowerCase());
   const twice = names.find((part, index) => names.indexOf(part) !== index);
-  if (twice !== undefined) return `Part ${twice} stands there twice. Read me the parts again, in order.`;
+  if (twice !== undefined)
+    return `Part ${twice} stands there twice. Read me the parts again, in order.`;
   if (warm !== undefined && warm !== null && (warm < 1 || warm > 80)) {
     return `Mixing water at ${showCelsius(warm)} is not plausible. Read it again with its unit, C or F.`;
   }
@@ -43,7 +45,10 @@ export function checkBath(answers: Answers, name: string): string | undefined {
     if (temperature.temperature < 5 || temperature.temperature > most) {
       return `${name} at ${showCelsius(temperature.temperature)} is not plausible. Read it again with its unit, C or F.`;
     }
-    if (temperature.tolerance !== undefined && (temperature.tolerance <= 0 || temperature.tolerance > 15)) {
+    if (
+      temperature.tolerance !== undefined &&
+      (temperature.tolerance <= 0 || temperature.tolerance > 15)
+    ) {
       return `A band of ±${plain(temperature.tolerance, 2)} °C is not plausible. Read it again.`;
     }
   }

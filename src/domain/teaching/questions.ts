@@ -29,10 +29,34 @@ export type Question = {
 };
 
 const head: readonly Question[] = [
-  { id: "name", word: "name", wants: "name", optional: false, title: "What shall I call this sheet? Not the maker's name; something short you will say." },
-  { id: "process", word: "process", wants: "process", optional: false, title: "Which process is it for: C-41, E-6, ECN-2 or black-and-white?" },
-  { id: "measure", word: "measure", wants: "measure", optional: false, title: "What does the paper measure in: millilitres, US ounces or Imperial ounces?" },
-  { id: "baths", word: "baths", wants: "baths", optional: false, title: "Which baths, in the order of use? For example: developer, blix, wash, stabilizer." },
+  {
+    id: "name",
+    word: "name",
+    wants: "name",
+    optional: false,
+    title: "What shall I call this sheet? Not the maker's name; something short you will say.",
+  },
+  {
+    id: "process",
+    word: "process",
+    wants: "process",
+    optional: false,
+    title: "Which process is it for: C-41, E-6, ECN-2 or black-and-white?",
+  },
+  {
+    id: "measure",
+    word: "measure",
+    wants: "measure",
+    optional: false,
+    title: "What does the paper measure in: millilitres, US ounces or Imperial ounces?",
+  },
+  {
+    id: "baths",
+    word: "baths",
+    wants: "baths",
+    optional: false,
+    title: "Which baths, in the order of use? For example: developer, blix, wash, stabilizer.",
+  },
 ];
 
 const unitOf: Record<Measure, string> = {
@@ -62,18 +86,43 @@ export function questionsOf(answers: Answers): readonly Question[] {
         ...(isWater(kind)
           ? []
           : [
-              at("total", "volume", `how much does one batch make? Like ${example}. Say skip if it is not mixed from parts.`, true),
+              at(
+                "total",
+                "volume",
+                `how much does one batch make? Like ${example}. Say skip if it is not mixed from parts.`,
+                true,
+              ),
               ...(mixed
                 ? [
                     at("water", "volume", "how much water to start with?", false),
                     at("warm", "warmth", "how warm is that water? Or skip.", true),
-                    at("parts", "parts", "which parts go in, in order? Like A 100 ml, B 50 ml, C 12 g powder.", false),
+                    at(
+                      "parts",
+                      "parts",
+                      "which parts go in, in order? Like A 100 ml, B 50 ml, C 12 g powder.",
+                      false,
+                    ),
                   ]
                 : []),
             ]),
-        at("time", "time", `how long is film in it? Like 3:15${isDeveloper(kind) ? "" : ", at least 6:30"}.`, false),
-        at("temperature", "temperature", "at what temperature? Like 37.8 C, or 38 plus or minus 1. Or skip.", true),
-        at("agitation", "agitation", "how is it agitated? Like first 30 seconds, then 5 seconds every 30. Or skip.", true),
+        at(
+          "time",
+          "time",
+          `how long is film in it? Like 3:15${isDeveloper(kind) ? "" : ", at least 6:30"}.`,
+          false,
+        ),
+        at(
+          "temperature",
+          "temperature",
+          "at what temperature? Like 37.8 C, or 38 plus or minus 1. Or skip.",
+          true,
+        ),
+        at(
+          "agitation",
+          "agitation",
+          "how is it agitated? Like first 30 seconds, then 5 seconds every 30. Or skip.",
+          true,
+        ),
         ...(isWater(kind)
           ? []
           : [
@@ -91,6 +140,9 @@ export const nextQuestion = (answers: Answers): Question | undefined =>
 
 /** The answer kept for a question; null where it was left out. */
 export function answerTo(answers: Answers, question: Question): unknown {
-  if (question.bath === undefined) return answers[question.id as "name" | "process" | "measure" | "baths"];
-  return answers.bath?.[question.bath]?.[question.word as keyof NonNullable<Answers["bath"]>[string]];
+  if (question.bath === undefined)
+    return answers[question.id as "name" | "process" | "measure" | "baths"];
+  return answers.bath?.[question.bath]?.[
+    question.word as keyof NonNullable<Answers["bath"]>[string]
+  ];
 }

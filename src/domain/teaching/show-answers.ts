@@ -4,7 +4,11 @@ import { plain, showDuration, showMass, showTemperature, showVolumeFor } from ".
 import type { Answers, BathAnswers } from "./answers.ts";
 import { answerTo, type Question, questionsOf } from "./questions.ts";
 
-const measureWords = { metric: "millilitres", us: "US ounces", imperial: "Imperial ounces" } as const;
+const measureWords = {
+  metric: "millilitres",
+  us: "US ounces",
+  imperial: "Imperial ounces",
+} as const;
 
 /** The answers as numbered lines, to be compared with the paper one by one. */
 export function showAnswers(answers: Answers): readonly string[] {
@@ -16,7 +20,11 @@ export function showAnswers(answers: Answers): readonly string[] {
 }
 
 /** One answer in words; "not on the sheet" where it was left out. */
-export function showAnswer(question: Question, answer: unknown, country: Country | undefined): string {
+export function showAnswer(
+  question: Question,
+  answer: unknown,
+  country: Country | undefined,
+): string {
   if (answer === null) return "not on the sheet";
   if (answer === undefined) return "not asked yet";
   switch (question.wants) {
@@ -48,11 +56,18 @@ export function showAnswer(question: Question, answer: unknown, country: Country
       return `${sense === "exact" ? "exactly" : "at least"} ${showDuration(time)}`;
     }
     case "temperature": {
-      const { temperature, tolerance } = answer as { temperature: Celsius; tolerance?: CelsiusDifference };
+      const { temperature, tolerance } = answer as {
+        temperature: Celsius;
+        tolerance?: CelsiusDifference;
+      };
       return `${showTemperature(temperature)}${tolerance === undefined ? "" : ` ±${plain(tolerance, 2)} °C`}`;
     }
     case "agitation": {
-      const { initial, every, each } = answer as { initial: Seconds; every?: Seconds; each?: Seconds };
+      const { initial, every, each } = answer as {
+        initial: Seconds;
+        every?: Seconds;
+        each?: Seconds;
+      };
       return every === undefined
         ? `first ${showDuration(initial)}`
         : `first ${showDuration(initial)}, then ${showDuration(each ?? initial)} every ${showDuration(every)}`;

@@ -17,10 +17,7 @@ const spoken: readonly Spoken[] = formulas.flatMap(({ id, name, aliases }) =>
  * The slot `{formula}`: a published formula by its trade name, the value is its id. Typed with or
  * without the hyphen, or spoken: "d seventy six", "s b eight".
  */
-export const readFormula = (
-  words: readonly string[],
-  from: number,
-): readonly Reading<string>[] =>
+export const readFormula = (words: readonly string[], from: number): readonly Reading<string>[] =>
   byLength(
     spoken.flatMap(({ letters, number, id }) => [
       ...written(words, from, letters, number).map((next) => ({ value: id, next })),

@@ -1,0 +1,136 @@
+import type { Bench } from "../domain/session/bench.ts";
+import type { Draft } from "../domain/session/draft.ts";
+import type { Answers } from "../domain/teaching/answers.ts";
+import { checkBath } from "../domain/teaching/check-answer.ts";
+import {
+  answerTo,
+  nextQuestion,
+  type Question,
+  questionsOf,
+} from "../domain/teaching/questions.ts";
+import { showAnswer, showAnswers } from "../domain/teaching/show-answers.ts";
+import type { Listening } from "../language/reader.ts";
+import { type Ask, oneBreath, question, type Reply, refuse } from "../reply/reply.ts";
+import type { Outcome } from "./define-command.ts";
+import { readAnswer } from "./read-answer.ts";
+
+/** The question that is open: the next one without an answer, or whether all is right. */
+export function askNext(draft: Draft, lead: string): Reply {
+  const { answers } = draft;
+  const open = nextQuestion(answers);
+  const facts = { asking: open?.id ?? "right", sheet: answers.name ?? null };
+  if (open !== undefined) {
+    return question(
+      { command: "learn", fields: {}, slot: "answer", eager: true },
+      lead === "" ? open.title : `${lead} ${open.title}`,
+      { say: oneBreath(open.title), facts },
+    );
+  }
+  return question(whetherRight, "This is what I have. Compare each line with the paper. Right?", {
+    lines: [...showAnswers(answers), "Say yes, or correct a line: change 7 to 650 ml."],
+    say: "Compare with the paper. Right? Or say change, line, figure.",
+    facts,
+  });
+}
+
+/** After a correction only the line that changed is said; "no" shows them all again. */
+const askRight = (draft: Draft, changed: string): Reply =>
+  question(whetherRight, `${changed} All right now?`, {
+    lines: ["Say yes to store it, no to see every line, or correct another."],
+    say: oneBreath(`${changed} All right now?`),
+    facts: { asking: "right", sheet: draft.answers.name ?? null },
+  });
+
+const whetherRight: Ask = {
+  command: "learn",
+  fields: {},
+  slot: "answer",
+  eager: true,
+  options: [
+    { word: "yes", value: "yes" },
+    { word: "no", value: "no" },
+  ],
+};
+
+/** An answer taken into the draft, checked; or why it cannot be. The question stays open then. */
+export function takeAnswer(
+  bench: Bench,
+  draft: Draft,
+  asked: Question,
+  text: string,
+  listening: Listening,
+): Outcome {
+  const reading = readAnswer(asked, text, draft.answers, listening);
+  if (!reading.ok) return { reply: stillAsking(reading.error, asked, "not-read") };
+  const answers = store(draft.answers, asked, reading.value);
+  const wrong =
+    asked.bath === undefined
+      ? nameTaken(bench, draft, asked, answers)
+      : checkBath(answers, asked.bath);
+  if (wrong !== undefined) return { reply: stillAsking(wrong, asked, "implausible") };
+  const next: Draft = { ...draft, answers };
+  const country = answers.measure === "metric" ? undefined : answers.measure;
+  const heard = `${asked.bath === undefined ? asked.word : `${asked.bath} ${asked.word}`}: ${showAnswer(asked, answerTo(answers, asked), country)}.`;
+  const corrected =
+    nextQuestion(draft.answers) === undefined && nextQuestion(answers) === undefined;
+  return {
+    bench: { ...bench, draft: next },
+    reply: corrected ? askRight(next, heard) : askNext(next, heard),
+  };
+}
+
+function nameTaken(
+  bench: Bench,
+  draft: Draft,
+  asked: Question,
+  answers: Answers,
+): string | undefined {
+  if (asked.id !== "name") return undefined;
+  const same = Object.values(bench.sheets).find(
+    ({ id, name }) => name.toLowerCase() === answers.name?.toLowerCase() && id !== draft.corrects,
+  );
+  return same === undefined
+    ? undefined
+    : `You have taught me a sheet called ${same.name}. Give this one another name.`;
+}
+
+const stillAsking = (why: string, asked: Question, reason: string): Reply =>
+  refuse(reason, why, {
+    say: oneBreath(why),
+    facts: { asking: asked.id },
+    ask: { command: "learn", fields: {}, slot: "answer", eager: true },
+  });
+
+/** The answers with one more. Naming the baths anew keeps what is known of those that stay. */
+function store(answers: Answers, asked: Question, value: unknown): Answers {
+  if (asked.bath === undefined) return { ...answers, [asked.id]: value };
+  const bath = { ...answers.bath?.[asked.bath], [asked.word]: value };
+  return { ...answers, bath: { ...answers.bath, [asked.bath]: bath } };
+}
+
+/** The question a correction means: by number, or by bath and word. */
+export function questionMeant(
+  answers: Answers,
+  line: number | undefined,
+  bath: string | undefined,
+  word: string | undefined,
+): Question | undefined {
+  const all = questionsOf(answers);
+  if (line !== undefined) return all[line - 1];
+  const synonyms: Readonly<Record<string, string>> = {
+    temp: "temperature",
+    volume: "total",
+    batch: "total",
+    start: "water",
+    rolls: "capacity",
+    keeping: "keeps",
+    life: "keeps",
+    units: "measure",
+  };
+  const meant = word === undefined ? undefined : (synonyms[word] ?? word);
+  return all.find(
+    (one) =>
+      one.word === meant &&
+      (bath === undefined ? true : one.bath === bath || one.bath?.endsWith(bath) === true),
+  );
+}
