@@ -32,7 +32,7 @@ export const batchCommand = defineCommand({
   fields: z.object(mixFields),
   changes: false,
   values: batchValues,
-  run({ bench }, wanted) {
+  run({ bench, now }, wanted) {
     const found = findBatch(bench, "batch", wanted);
     if ("reply" in found) return found.reply;
     const { sheet, chosen, bath, mix, batch } = found;
@@ -45,7 +45,10 @@ export const batchCommand = defineCommand({
       say: `${showVolume(batch.startWater)} of water${warm}; parts in order; up to ${showVolume(batch.total)}.`,
       figures: batchFigures(batch, mix),
       facts: { sheet: sheet.name, bath: bath.name },
-      cautions: [...aboutSheet(sheet, chosen), ...mixCautions(batch, bath.kind, bench)],
+      cautions: [
+        ...aboutSheet(sheet, chosen),
+        ...mixCautions(batch, bath.kind, bench, now).cautions,
+      ],
       working: batchWorking(batch, mix, sheet),
     });
   },

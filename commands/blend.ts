@@ -15,10 +15,10 @@ export const blendCommand = defineCommand({
   topic: "arithmetic",
   sentences: [
     "(blend|mix|combine) [a] {first} [solution] (and|with|into|plus) [a] {second} [solution] [to|for|into] [(get|make|give|reach)] [a] {target} [solution] <[in all|for|make|to make|total|in] [a] {total}>",
-    "(blend|mix|make|get) [a] {total} [of|at] [a] {target} [solution] from [a] {first} [solution] and [a] {second} [solution]",
+    "(blend|mix|make|get) [a] {total} [of] [a] {target} [solution] from [a] {first} [solution] and [a] {second} [solution]",
     "(blend|mix|make|get) [a] {target} [solution] from [a] {first} [solution] and [a] {second} [solution] <[for|to make|total|in all|make] [a] {total}>",
     "(how do i (make|mix|get)) [a] [{total}] [of] [a] {target} [solution] from [a] {first} [solution] and [a] {second} [solution]",
-    "[a] {total} [of|at] [a] {target} [solution] from [a] {first} [solution] and [a] {second} [solution]",
+    "[a] {total} [of] [a] {target} [solution] from [a] {first} [solution] and [a] {second} [solution]",
   ],
   slots: { first: "percent", second: "percent", target: "percent", total: "amount" },
   examples: ["mix 20 % with 5 % to get 8 %", "blend 10 percent and 2 percent to 5 percent, 600 ml"],

@@ -3,9 +3,10 @@ import { askFor, confirm, defineCommand } from "../src/commands/define-command.t
 import { labelLines } from "../src/commands/label-text.ts";
 import { bathOn, sheetFor } from "../src/commands/sheets.ts";
 import { bottleMarks, bottleNames } from "../src/data/bottle-names.ts";
+import type { Bottle } from "../src/domain/chemistry/bottle.ts";
 import { freeName, soundsLike } from "../src/domain/chemistry/name-bottle.ts";
 import { isDeveloper, isWater } from "../src/domain/process/sheet.ts";
-import { type Bench, type Bottle, takeId } from "../src/domain/session/bench.ts";
+import { type Bench, takeId } from "../src/domain/session/bench.ts";
 import { dateOf, daysBetween, showAge, showDate } from "../src/domain/timing/clock-text.ts";
 import { millilitres, units } from "../src/domain/units/quantity.ts";
 import { showVolume, showVolumeFor } from "../src/domain/units/show.ts";

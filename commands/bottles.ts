@@ -45,7 +45,7 @@ export const bottlesCommand = defineCommand({
       units: one.used,
     }));
     const line = (one: typeof first): string =>
-      `${one.name} (${one.mark}): ${one.bath}, ${showVolume(one.volume)}, ${showAge(daysBetween(one.mixedOn, today))}, mixed ${showDate(one.mixedOn)}, ${showUnits(one.used)} done`;
+      `${one.name} (${one.mark}): ${one.bath}, ${showVolume(one.volume)}, ${showAge(daysBetween(one.mixedOn, today))} (mixed ${showDate(one.mixedOn)}), ${showUnits(one.used)} done`;
     const single = all.length === 1;
     const label = single && bottle !== undefined ? labelLines(first) : [];
     return answer({

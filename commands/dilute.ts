@@ -21,6 +21,7 @@ const colonMeans: Origin = {
   source: "F-32, developer rows: 1:4 is 1 part concentrate to 4 parts water",
 };
 
+const WHICH = "Which dilution? Say it like one plus nine.";
 const dilutionField = (question: string) =>
   z.object({ waterParts: z.number(), notation: z.enum(["plus", "ratio"]) }, question);
 
@@ -46,7 +47,7 @@ export const diluteCommand = defineCommand({
   fields: z.object({
     total: volumeField("How much in all, with its unit?").optional(),
     concentrate: volumeField("How much concentrate, with its unit?").optional(),
-    dilution: dilutionField("Which dilution? Say it like one plus nine."),
+    dilution: dilutionField(WHICH).optional(),
     /** The same solution diluted once more. */
     again: dilutionField("Diluted again how? Say it like one plus seven.").optional(),
     solution: z.string().optional(),
@@ -66,6 +67,7 @@ export const diluteCommand = defineCommand({
     if (given === undefined) {
       return askFor("dilute", wanted, "total", "How much in all, with its unit?");
     }
+    if (dilution === undefined) return askFor("dilute", wanted, "dilution", WHICH);
     const chained = chainDilutions([dilution.waterParts, again?.waterParts ?? 0]);
     if (!chained.ok) return declined(chained.error, explainDilute(chained.error));
     const parts = chained.value;
@@ -97,7 +99,12 @@ export const diluteCommand = defineCommand({
             ]),
       ],
       say: `${ratio ? `As ${plus}: ` : ""}${showVolume(mix.value.concentrate)} concentrate, ${showVolume(mix.value.water)} water.`,
-      figures: figuresOf(mix.value, parts, wanted, other),
+      figures: figuresOf(
+        mix.value,
+        parts,
+        { fromConcentrate: concentrate !== undefined, ratio },
+        other,
+      ),
       facts: solution === undefined ? {} : { bath: solution },
       working: [
         concentrate === undefined
@@ -117,13 +124,9 @@ export const diluteCommand = defineCommand({
 function figuresOf(
   mix: Mix,
   parts: number,
-  wanted: {
-    readonly concentrate?: number | undefined;
-    readonly dilution: { readonly notation: string };
-  },
+  { fromConcentrate, ratio }: { readonly fromConcentrate: boolean; readonly ratio: boolean },
   other: Mix | undefined,
 ): Record<string, Shown> {
-  const fromConcentrate = wanted.concentrate !== undefined;
   return {
     total_ml: fromConcentrate ? worked(mix.total, "concentrate and its water") : said(mix.total),
     concentrate_ml: fromConcentrate
@@ -133,8 +136,7 @@ function figuresOf(
       mix.water,
       fromConcentrate ? "concentrate times the parts of water" : "total less concentrate",
     ),
-    water_parts:
-      wanted.dilution.notation === "ratio" ? { value: parts, origin: colonMeans } : said(parts),
+    water_parts: ratio ? { value: parts, origin: colonMeans } : said(parts),
     ...(other === undefined
       ? {}
       : {

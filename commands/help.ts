@@ -46,10 +46,11 @@ export const helpCommand = defineCommand({
     const word = what?.toLowerCase().trim();
     if (word === undefined) return overview(commands);
     if (word === "values" || word === "json") return valuesPage(commands);
+    const exact = commands.find(({ name }) => name === word);
     const topic = topics.find((one) => one === word || headings[one] === word);
-    if (topic !== undefined) return topicPage(commands, topic);
+    if (exact === undefined && topic !== undefined) return topicPage(commands, topic);
     const command =
-      commands.find(({ name }) => name === word) ??
+      exact ??
       commands.find(({ name }) => name.split(" ").includes(word)) ??
       commands.find(({ sentences }) =>
         sentences.some(({ text }) => text.split(/[^a-z]+/).includes(word)),
@@ -101,6 +102,7 @@ function commandPage(command: Command) {
     title: `${command.name}: ${command.summary}`,
     lines: [
       ...command.examples.map((example) => `say: ${example}`),
+      `more like it: help ${headings[command.topic]}`,
       ...(keys.length > 0 ? ["in JSON, values holds:"] : []),
       ...keys.map(([key, meaning]) => `  ${key}: ${meaning}`),
     ],

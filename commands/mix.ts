@@ -78,7 +78,7 @@ export const mixCommand = defineCommand({
       ),
       { kind: "top-up", name: "mark", ml: batch.total },
     ];
-    const key = isDeveloper(bath.kind) ? "developer" : bath.kind;
+    const warned = mixCautions(batch, bath.kind, bench, now);
     return {
       bench: {
         ...bench,
@@ -93,7 +93,7 @@ export const mixCommand = defineCommand({
           stirring: false,
           startedAt: now,
         },
-        cautioned: { ...bench.cautioned, [`mix ${key}`]: now },
+        cautioned: warned.cautioned,
       },
       reply: answer({
         title: `Mixing ${batchTitle(found)}, in the ${vessel}`,
@@ -104,7 +104,7 @@ export const mixCommand = defineCommand({
         say: `${showVolume(batch.startWater)} of water first. Say water in.`,
         figures: batchFigures(batch, mix),
         facts: { sheet: sheet.name, bath: bath.name, vessel, due: "water" },
-        cautions: [...aboutSheet(sheet, chosen), ...mixCautions(batch, bath.kind, bench)],
+        cautions: [...aboutSheet(sheet, chosen), ...warned.cautions],
         working: batchWorking(batch, mix, sheet),
       }),
     };

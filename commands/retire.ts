@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
+import { bathCautions } from "../src/data/safety.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { dateOf } from "../src/domain/timing/clock-text.ts";
 import { showUnits } from "../src/domain/units/show.ts";
@@ -40,7 +41,9 @@ export const retireCommand = defineCommand({
         title: `${found.name} is retired after ${showUnits(found.used)}. Cross out the label now.`,
         lines: [
           "Where it may go depends on your drain and your council: ask them, and read the maker's sheet.",
-          "Used fixer and blix carry silver: collect them, never into a septic system.",
+          ...(bathCautions[found.bath] ?? [])
+            .filter(({ when }) => when.includes("retire"))
+            .map(({ text }) => text),
         ],
         say: `${found.name} is retired. Cross out the label now.`,
         facts: { bottle: found.name },

@@ -1,24 +1,20 @@
 import { z } from "zod";
+import { cautionsFor } from "../src/commands/cautions.ts";
 import {
   askFor,
   defineCommand,
   type Handling,
   type Outcome,
 } from "../src/commands/define-command.ts";
+import { filmLoad, settleFilm } from "../src/commands/film-load.ts";
 import { planFigures, planLines } from "../src/commands/run-lines.ts";
 import { aboutSheet, bathOn, sheetById, sheetFor } from "../src/commands/sheets.ts";
-import { bathCautions } from "../src/data/safety.ts";
-import {
-  areaOrigin,
-  type Film,
-  filmFormats,
-  filmUnits,
-  showFilm,
-} from "../src/domain/film/load.ts";
+import type { Bottle } from "../src/domain/chemistry/bottle.ts";
+import { areaOrigin, filmUnits, showFilm } from "../src/domain/film/load.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { type PlanTrouble, planStage } from "../src/domain/process/plan-stages.ts";
 import { type Bath, isWater, type Sheet } from "../src/domain/process/sheet.ts";
-import { type Bench, type Bottle, liveBottles, takeId } from "../src/domain/session/bench.ts";
+import { type Bench, liveBottles, takeId } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { type Run, type Stage, withStage } from "../src/domain/session/run.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
@@ -31,18 +27,10 @@ const fields = z.object({
   solution: z.string().optional(),
   /** A whole process, by its sheet. */
   sheet: z.string().optional(),
-  film: z
-    .array(
-      z.object({
-        format: z.enum(filmFormats, "I do not know that film format.").optional(),
-        count: z
-          .number()
-          .int("Give a whole number of rolls.")
-          .min(1, "Give at least one roll, or leave the film out.")
-          .max(40, "More than 40 rolls do not go into one tank. Give what is in this tank."),
-      }),
-    )
-    .optional(),
+  film: filmLoad(
+    40,
+    "More than 40 rolls do not go into one tank. Give what is in this tank.",
+  ).optional(),
   tank: z.string().max(30, "Give the tank a name of one or two words.").optional(),
   bottle: z.string().optional(),
   duration: z
@@ -67,9 +55,9 @@ export const startCommand = defineCommand({
   summary: "Plan a run with clock times and time it: one bath, or a whole process.",
   topic: "run",
   sentences: [
-    "(start|time|begin|run) {solution} [stage|bath] <[with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / (for|at|to) {duration} / at {temperature}>",
+    "(start|time|begin|run) {solution} [stage|bath] <(for|at|to) {duration} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature}>",
     "(start|begin|run) {sheet} <[with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature}>",
-    "(start|begin|run) {solution} (by|from|with|on) [the] {sheet} [sheet] <[with|for] {film} / [in] tank {tank} / (from|using|with) {bottle} / for {duration} / at {temperature}>",
+    "(start|begin|run) {solution} (by|from|with|on) [the] {sheet} [sheet] <for {duration} / [with|for] {film} / [in] tank {tank} / (from|using|with) {bottle} / at {temperature}>",
     "(develop|process) {film} [in] [(with|by|on)] [the] {sheet} [sheet] <[in] tank {tank} / at {temperature}>",
     "(start|begin) [a] (run|session|process) <[with|for] {film} / [in] tank {tank}>",
     "(develop|process) {film} <[in] tank {tank} / at {temperature}>",
@@ -117,11 +105,9 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
       { say: `Tank ${wanted.tank ?? "Tank"} is busy. Name another tank.` },
     );
   }
-  const film: Film[] = (wanted.film ?? []).map(({ format, count }) => ({
-    format: format ?? "135-36",
-    count,
-  }));
-  const formatAssumed = (wanted.film ?? []).some(({ format }) => format === undefined);
+  const settled = wanted.film === undefined ? { film: [], assumed: [] } : settleFilm(wanted.film);
+  if ("ask" in settled) return askFor("start", wanted, "film", settled.ask, settled.options);
+  const film = [...settled.film];
 
   const stages: Stage[] = [];
   const bottles: Record<string, string> = {};
@@ -167,7 +153,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
       sheet: sheet.id,
       process: sheet.process,
       film,
-      formatAssumed,
+      formatAssumed: settled.assumed.length > 0,
       plannedAt: at.now,
       current: 0,
       stages,
@@ -182,24 +168,27 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     { pourAt: firstPour },
   );
 
+  const kinds = stages.map((stage) => stage.kind);
+  const warned = cautionsFor(bench, kinds, "run", at.now);
+  const { cautioned } = warned;
   const units = filmUnits(film);
   const lines = [
     ...planLines(bench, run, firstPour),
     ...(film.length > 0
       ? [
-          `Film: ${showFilm(film)}, ${showUnits(units)}${formatAssumed ? " (no format named, taken as 135-36)" : ""}.`,
+          `Film: ${showFilm(film)}, ${showUnits(units)}${settled.assumed.length > 0 ? ` (${settled.assumed.join("; ")})` : ""}.`,
         ]
       : ["No film named; say it with start if a bottle is to be counted."]),
     `First pour ${clockTime(firstPour, bench.zone)}, in ${showDuration(seconds(bench.lead))}. Say ready to pour now, wait to put it off. No clock is running.`,
   ];
   const weak = stages.filter((stage) => isWeak(stage.timeOrigin)).map((stage) => stage.bath);
   const cautions = [
-    ...aboutSheet(sheet, chosen),
+    ...aboutSheet(sheet, chosen, stages.length > 1),
     ...(weak.length > 0 && !sheet.invented
       ? [`From memory, check your sheet: time of ${weak.join(", ")}.`]
       : []),
     CHECKS,
-    ...cautionsFor(at, stages),
+    ...warned.cautions,
   ];
   const reply = answer({
     title: `${tank}: ${title}, plan`,
@@ -217,8 +206,6 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     facts: { run: id, tank, sheet: sheet.name, bottles, film: film.map((one) => ({ ...one })) },
     working: workingOf(run),
   });
-  const cautioned = { ...bench.cautioned };
-  for (const stage of stages) cautioned[stage.kind] = at.now;
   return { bench: { ...bench, cautioned, runs: { ...bench.runs, [id]: run } }, reply };
 }
 
@@ -335,18 +322,6 @@ function explainPlan(trouble: PlanTrouble, sheet: Sheet, wanted: Wanted): Reply 
 function noSheet(bench: Bench, id: string | undefined): Reply {
   const name = id === undefined ? "that sheet" : (sheetById(bench, id)?.name ?? id);
   return refuse("no-such-sheet", `I have no sheet called ${name}. Say sheets for those I have.`);
-}
-
-/** Cautions of the baths that are touched for the first time in half a day. */
-function cautionsFor(at: Handling, stages: readonly Stage[]): readonly string[] {
-  const SESSION = 12 * 3600;
-  const kinds = [...new Set(stages.map((stage) => stage.kind))];
-  return kinds.flatMap((kind) => {
-    const last = at.bench.cautioned[kind];
-    if (last !== undefined && at.now < later(last, SESSION)) return [];
-    const key = kind.endsWith("developer") ? "developer" : kind;
-    return (bathCautions[key] ?? []).map(({ text }) => text);
-  });
 }
 
 function workingOf(run: Run): readonly string[] {

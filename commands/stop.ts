@@ -30,7 +30,7 @@ export const stopCommand = defineCommand({
         "stop",
         { tank: run.tank },
         "sure",
-        `Film is wet in ${run.tank} (${bath}). Stop timing it?`,
+        `${run.tank}: film is wet (${bath}). Stop timing it?`,
         { say: "Film is wet. Stop timing it?", lines: ["The bath works on; only my clock stops."] },
       );
     }

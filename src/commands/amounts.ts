@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type Amount, mass, sizeOf, volume } from "../domain/mixing/amount.ts";
+import { type Amount, mass, volume } from "../domain/mixing/amount.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Country, volumeTo } from "../domain/units/conversions.ts";
 import { type Grams, type Millilitres, millilitres } from "../domain/units/quantity.ts";
@@ -22,17 +22,15 @@ const isWhole = (ounces: number): boolean =>
   ounces >= 0.5 && Math.abs(ounces * 2 - Math.round(ounces * 2)) < 1e-6;
 
 /**
- * Whose ounces an answer shows beside mL. A volume that is a whole or half number of fluid ounces
- * to a millionth was said in them: no volume said in mL or L that a bench can hold is.
+ * Whose ounces a volume was said in, if in any: it is a whole or half number of them to a
+ * millionth, and no volume said in mL or L that a bench can hold is that.
  */
-export function countryFor(bench: Bench, said?: Millilitres): Country | undefined {
-  if (said !== undefined) {
-    for (const country of ["us", "imperial"] as const) {
-      if (isWhole(volumeTo(said, "fl oz", country))) return country;
-    }
-  }
-  return bench.country;
-}
+export const saidIn = (said: Millilitres): Country | undefined =>
+  (["us", "imperial"] as const).find((country) => isWhole(volumeTo(said, "fl oz", country)));
+
+/** Whose ounces an answer shows beside mL: those of the question, else those of the bench. */
+export const countryFor = (bench: Bench, said?: Millilitres): Country | undefined =>
+  (said === undefined ? undefined : saidIn(said)) ?? bench.country;
 
 export const countryOf = (bench: Bench, said: Amount | undefined): Country | undefined =>
   countryFor(bench, said?.kind === "volume" ? said.ml : undefined);
@@ -47,5 +45,3 @@ export const showAmountFor = (amount: Amount, country: Country | undefined): str
 /** The key of an amount among `values`: "stock_ml" or "stock_g". */
 export const keyOf = (name: string, amount: Amount): string =>
   `${name}_${amount.kind === "volume" ? "ml" : "g"}`;
-
-export { sizeOf };

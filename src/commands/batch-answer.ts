@@ -1,4 +1,3 @@
-import { bathCautions, mixingCaution } from "../data/safety.ts";
 import { type Amount, mass, volume } from "../domain/mixing/amount.ts";
 import {
   type Batch,
@@ -13,9 +12,10 @@ import type { MixRecipe, Sheet } from "../domain/process/sheet.ts";
 import type { Result } from "../domain/result.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Country } from "../domain/units/conversions.ts";
-import type { Millilitres } from "../domain/units/quantity.ts";
+import type { Instant, Millilitres } from "../domain/units/quantity.ts";
 import { plain, showMass, showTemperature, showVolumeFor } from "../domain/units/show.ts";
 import type { Json, Shown } from "../reply/reply.ts";
+import { cautionsFor } from "./cautions.ts";
 
 /** A sheet's recipe in the form the arithmetic takes. */
 export const recipeOf = (mix: MixRecipe): BatchRecipe => ({
@@ -132,16 +132,16 @@ export function batchWorking(batch: Batch, mix: MixRecipe, sheet: Sheet): readon
 }
 
 /** What is said with a mix: about the arithmetic, the powder, and the person. */
-export function mixCautions(batch: Batch, kind: string, bench: Bench): readonly string[] {
-  const key = kind.endsWith("developer") ? "developer" : kind;
-  const powder = batch.parts.some(({ form }) => form === "powder");
-  const fresh = bench.cautioned[`mix ${key}`] === undefined;
-  return [
-    ...batch.cautions
-      .filter((caution) => caution.kind !== "liquid-volume-unknown")
-      .map(explainBatchCaution),
-    ...(fresh ? [mixingCaution.text] : []),
-    ...(fresh && powder ? (bathCautions.powder ?? []).map(({ text }) => text) : []),
-    ...(fresh ? (bathCautions[key] ?? []).slice(0, 1).map(({ text }) => text) : []),
-  ];
+export function mixCautions(
+  batch: Batch,
+  kind: string,
+  bench: Bench,
+  now: Instant,
+): { readonly cautions: readonly string[]; readonly cautioned: Bench["cautioned"] } {
+  const powder = batch.parts.some(({ form }) => form === "powder") ? ["powder"] : [];
+  const warned = cautionsFor(bench, ["mixing", ...powder, kind], "mix", now);
+  const sums = batch.cautions
+    .filter((caution) => caution.kind !== "liquid-volume-unknown")
+    .map(explainBatchCaution);
+  return { cautions: [...sums, ...warned.cautions], cautioned: warned.cautioned };
 }

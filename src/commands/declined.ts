@@ -7,8 +7,10 @@ function shortOf(sentence: string): string {
   if (fits(sentence)) return sentence;
   const at = sentence.lastIndexOf(": ");
   const rest = sentence.slice(at + 2);
-  if (at < 0 || !fits(rest)) return oneBreath("That does not work out. The lines say why.");
-  return `${rest.charAt(0).toUpperCase()}${rest.slice(1)}`;
+  if (at < 0) return "That does not work out. The screen says why.";
+  const [first = ""] = rest.split(/, | so /);
+  const what = fits(rest) ? rest : `${first.replace(/\.$/, "")}.`;
+  return oneBreath(`${what.charAt(0).toUpperCase()}${what.slice(1)}`);
 }
 
 /** A refusal of the arithmetic: its own sentence, and for the ear what to give instead. */

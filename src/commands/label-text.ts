@@ -1,4 +1,4 @@
-import type { Bottle } from "../domain/session/bench.ts";
+import type { Bottle } from "../domain/chemistry/bottle.ts";
 import { showDate } from "../domain/timing/clock-text.ts";
 import { showUnits, showVolume } from "../domain/units/show.ts";
 

@@ -39,13 +39,13 @@ export function bathOn(
 }
 
 /** What a plan or a mix must say about where its figures come from. */
-export function aboutSheet(sheet: Sheet, chosen: boolean): readonly string[] {
+export function aboutSheet(sheet: Sheet, chosen: boolean, whole = true): readonly string[] {
   const lines: string[] = [];
   if (sheet.invented) {
     lines.push(
       `${sheet.name.toUpperCase()}: INVENTED figures, for trying out only. Never for real film.`,
     );
-  } else if (!chosen && sheet.about !== undefined) lines.push(sheet.about);
+  } else if (!chosen && whole && sheet.about !== undefined) lines.push(sheet.about);
   if (!chosen) lines.push("Your maker's sheet outranks this: say learn a sheet to teach me yours.");
   return lines;
 }

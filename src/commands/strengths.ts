@@ -90,10 +90,11 @@ export function acidCautions(substance: string | undefined): readonly string[] {
     : [];
 }
 
-/** "  acetic acid" from free text, short enough to show; nothing for words that name no substance. */
+/** "acetic acid" from free text, short enough to show; nothing for words that name no substance. */
 export function substanceOf(said: string | undefined): string | undefined {
   const bare = said
     ?.replace(/^(a|an|the|of|my|our)\s+/i, "")
+    .replace(/\s*\bdown$/i, "")
     .replace(/\s*\b(stock|solution|bottle)$/i, "")
     .trim();
   return bare === undefined || bare === "" ? undefined : bare.slice(0, 40);

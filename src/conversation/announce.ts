@@ -1,11 +1,12 @@
-import { bathWithBottle } from "../commands/run-lines.ts";
+import { bathWithBottle, standingLine } from "../commands/run-lines.ts";
 import { isWater } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Happening } from "../domain/session/decide.ts";
+import { liveRuns } from "../domain/session/find-run.ts";
 import type { Run } from "../domain/session/run.ts";
 import { clockTime } from "../domain/timing/clock-text.ts";
 import { type Cue, isChatter, nextStage } from "../domain/timing/cues.ts";
-import { seconds } from "../domain/units/quantity.ts";
+import { type Instant, seconds } from "../domain/units/quantity.ts";
 import { plain, sayDuration, showDuration } from "../domain/units/show.ts";
 import { cue, type Json, type Reply } from "../reply/reply.ts";
 
@@ -22,7 +23,10 @@ function sayCue(bench: Bench, run: Run, what: Cue): { say: string; lines: string
     case "pour":
       return {
         say: `pour ${stage.bath}.`,
-        lines: [bathWithBottle(bench, stage), "Say in when it is full."],
+        lines: [
+          ...(stage.bottle === undefined ? [] : [bathWithBottle(bench, stage)]),
+          "Say in when it is full.",
+        ],
       };
     case "agitate":
       return { say: `agitate ${spoken(what)}.`, lines: ["Tap it against bubbles first."] };
@@ -49,7 +53,7 @@ function sayCue(bench: Bench, run: Run, what: Cue): { say: string; lines: string
       return {
         say: `is the ${stage.bath} in?`,
         lines: [
-          "Say in when it is, or wait.",
+          "Say in the moment it is, yes if it was poured, wait if not yet.",
           `I count from the middle of the pour, ±${plain(run.window / 2, 0)} s, unless I hear.`,
         ],
       };
@@ -83,7 +87,8 @@ function cueReply(bench: Bench, run: Run, what: Cue): Reply | undefined {
       origin: { kind: "computed", source: "since the tank was full" },
     };
   }
-  return cue({ title: say, say, lines: words.lines, facts, figures });
+  const reply = cue({ title: say, say, lines: words.lines, facts, figures });
+  return what.kind === "ask-in" ? { ...reply, kind: "question" } : reply;
 }
 
 function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
@@ -131,7 +136,11 @@ function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
  * What came due, as replies. What is told on time comes one by one; what was missed (the program
  * was down, or the bench was dark) comes as one message that says when each was due.
  */
-export function announce(bench: Bench, happenings: readonly Happening[]): readonly Reply[] {
+export function announce(
+  bench: Bench,
+  happenings: readonly Happening[],
+  at: Instant,
+): readonly Reply[] {
   const onTime = happenings.filter(({ late }) => late <= LATE);
   const missed = happenings.filter(({ late }) => late > LATE);
   const replies = onTime.flatMap((happening) => eventReply(bench, happening));
@@ -151,7 +160,7 @@ export function announce(bench: Bench, happenings: readonly Happening[]): readon
     cue({
       title,
       say: `I missed ${lines.length} cue${lines.length === 1 ? "" : "s"}. Say left for where we are.`,
-      lines,
+      lines: [...lines, ...liveRuns(bench).map((run) => `Now ${standingLine(bench, run, at)}`)],
       facts: { cue: "missed", missed: lines.length },
       figures: {
         late_s: {

@@ -1,4 +1,4 @@
-import type { Instant } from "../domain/units/quantity.ts";
+import { type Instant, instant } from "../domain/units/quantity.ts";
 import type { Clock } from "../platform/clock.ts";
 import { createSteadyClock, type SteadyClock } from "../platform/steady-clock.ts";
 import type { Reply } from "../reply/reply.ts";
@@ -29,6 +29,8 @@ const SET = 1000;
 /** Keeps one bench in step with real time: gives its cues when they are due, never before. */
 export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
   const steady: SteadyClock = createSteadyClock(clock);
+  /** Whole milliseconds, as instants are; rounded down, so that nothing is ever early. */
+  const now = (): Instant => instant(Math.floor(steady.now()));
   let waiting: (() => void)[] = [];
 
   const arm = (): void => {
@@ -40,9 +42,10 @@ export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
     }
   };
 
-  const ring = async (now: Instant): Promise<void> => {
+  const ring = async (): Promise<void> => {
+    const at = now();
     try {
-      await keeper.tick(now, (replies) => tell(replies, now));
+      await keeper.tick(at, (replies) => tell(replies, at));
     } catch (error) {
       onFault(error);
     }
@@ -52,7 +55,7 @@ export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
   const scheduler = createScheduler({
     clock: steady,
     timers: clock,
-    onDue: (_key, now) => void ring(now),
+    onDue: () => void ring(),
     onFault,
   });
   arm();
@@ -63,11 +66,13 @@ export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
   };
 
   return {
-    now: () => steady.now(),
+    now,
     async hear(text, who) {
       believeWall();
       try {
-        return await keeper.hear({ text, who }, steady.now());
+        // What has come due is told before the answer, also when its timer has not gone off yet.
+        const [, reply] = await Promise.all([ring(), keeper.hear({ text, who }, now())]);
+        return reply;
       } finally {
         arm();
       }

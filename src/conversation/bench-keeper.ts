@@ -84,7 +84,7 @@ export class BenchKeeper {
       if (due === undefined || due > now) return;
       const before = this.#record;
       const { bench, happenings } = decide(before.bench, now);
-      const replies = announce(bench, happenings).map((reply) => ({
+      const replies = announce(bench, happenings, now).map((reply) => ({
         ...reply,
         clock: momentOf(bench, now),
       }));

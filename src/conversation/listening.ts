@@ -18,7 +18,8 @@ export function listeningOf(bench: Bench, now: Instant): Listening {
   return {
     now,
     zone: bench.zone,
-    country: bench.country,
+    // A taught sheet answered this for its own paper; the bench's own answer outranks it.
+    country: bench.country ?? bench.sheets[bench.sheetInUse ?? ""]?.country,
     degrees: bench.degrees,
     names: { bottle, sheet, tank },
   };

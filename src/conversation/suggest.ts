@@ -16,6 +16,12 @@ function vocabularyOf(commands: readonly Command[]): ReadonlySet<string> {
   return words;
 }
 
+/** The word with two neighbouring letters exchanged, the commonest slip of all. */
+const swaps = (word: string): readonly string[] =>
+  [...word.slice(1)].map(
+    (letter, at) => word.slice(0, at) + letter + word.charAt(at) + word.slice(at + 2),
+  );
+
 /** What slot readers know and templates do not name. */
 const spokenWords = [
   "developer",
@@ -60,6 +66,11 @@ export function nearest(
       return word;
     let best = word;
     let least = allowed + 1;
+    const swapped = swaps(word).find((known) => vocabulary.has(known) || names.includes(known));
+    if (swapped !== undefined) {
+      mended = true;
+      return swapped;
+    }
     for (const known of [...vocabulary, ...names]) {
       if (Math.abs(known.length - word.length) > allowed) continue;
       const off = distance(word, known);
@@ -71,21 +82,43 @@ export function nearest(
     if (best !== word) mended = true;
     return best;
   });
-  const said = new Set(words);
+  const said = new Set(words.filter((word) => word.length > 2 && !small.has(word)));
   const shared = (command: Command): number => {
-    const own = new Set(
-      [...command.examples, command.summary, command.name].flatMap((text) =>
-        text.toLowerCase().split(/\W+/),
-      ),
-    );
-    return [...said].filter((word) => word.length > 2 && own.has(word)).length;
+    const own = new Set([
+      ...command.sentences.flatMap(({ node }) => wordsOf(node)),
+      ...command.examples.flatMap((text) => text.toLowerCase().split(/\W+/)),
+      command.name,
+    ]);
+    return [...said].filter((word) => own.has(word)).length;
   };
   const ranked = commands
     .map((command, index) => ({ command, index, score: shared(command) }))
-    .sort((a, b) => b.score - a.score || a.index - b.index)
+    .sort((a, b) => b.score - a.score || rank(a.command) - rank(b.command) || a.index - b.index)
     .slice(0, 3);
   return {
     correction: mended ? words.join(" ") : undefined,
     commands: ranked.map(({ command }) => command),
   };
 }
+
+/** Words that say nothing about what is wanted. */
+const small = new Set([
+  "the",
+  "and",
+  "for",
+  "with",
+  "that",
+  "this",
+  "what",
+  "how",
+  "you",
+  "are",
+  "now",
+]);
+
+/** What most people want first, when nothing else tells commands apart. */
+const first = ["start", "batch", "bottles", "help"];
+const rank = ({ name }: Command): number => {
+  const at = first.indexOf(name);
+  return at < 0 ? first.length : at;
+};

@@ -2,15 +2,18 @@ import { z } from "zod";
 import cautionFile from "../../data/cautions.json" with { type: "json" };
 import emergencyFile from "../../data/emergencies.json" with { type: "json" };
 
-const line = z.object({ text: z.string(), source: z.string() });
-export type Caution = z.infer<typeof line>;
+const line = z.object({
+  text: z.string(),
+  source: z.string(),
+  /** What the person is about to do when it is said. */
+  when: z.array(z.enum(["mix", "run", "retire"])).min(1),
+});
+type Caution = z.infer<typeof line>;
 
-const cautionData = z
-  .object({ baths: z.record(z.string(), z.array(line)), mixing: line })
-  .parse(cautionFile);
-
-export const bathCautions: Readonly<Record<string, readonly Caution[]>> = cautionData.baths;
-export const mixingCaution: Caution = cautionData.mixing;
+/** By kind of bath, with `mixing` and `powder` beside them. */
+export const bathCautions: Readonly<Record<string, readonly Caution[]>> = z
+  .object({ baths: z.record(z.string(), z.array(line)) })
+  .parse(cautionFile).baths;
 
 const emergencyData = z
   .object({

@@ -61,9 +61,16 @@ export type ReplyParts = Partial<Omit<Reply, "kind" | "title" | "say">> & {
 
 const blank = { lines: [], figures: {}, facts: {}, cautions: [], working: [] } as const;
 
-export const answer = (parts: ReplyParts): Reply => ({ kind: "reply", ...blank, ...parts });
-export const cue = (parts: ReplyParts): Reply => ({ kind: "cue", ...blank, ...parts });
-export const reminder = (parts: ReplyParts): Reply => ({ kind: "reminder", ...blank, ...parts });
+/** A sentence begins with a capital, whichever bath's name it begins with. */
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function make(kind: ReplyKind, parts: ReplyParts): Reply {
+  return { kind, ...blank, ...parts, title: capital(parts.title), say: capital(parts.say) };
+}
+
+export const answer = (parts: ReplyParts): Reply => make("reply", parts);
+export const cue = (parts: ReplyParts): Reply => make("cue", parts);
+export const reminder = (parts: ReplyParts): Reply => make("reminder", parts);
 
 /**
  * Says no, with what was read and what to give instead. `reason` is a stable kebab-case word.
@@ -72,21 +79,20 @@ export const refuse = (
   reason: string,
   title: string,
   parts: Partial<Omit<Reply, "kind" | "title">> = {},
-): Reply => ({
-  kind: "refusal",
-  ...blank,
-  say: oneBreath(title),
-  ...parts,
-  title,
-  facts: { ...parts.facts, reason },
-});
+): Reply =>
+  make("refusal", {
+    say: oneBreath(title),
+    ...parts,
+    title,
+    facts: { ...parts.facts, reason },
+  });
 
 /** Asks one question and waits for it. */
 export const question = (
   ask: Ask,
   title: string,
   parts: Partial<Omit<Reply, "kind" | "title" | "ask">> = {},
-): Reply => ({ kind: "question", ...blank, say: oneBreath(title), ...parts, title, ask });
+): Reply => make("question", { say: oneBreath(title), ...parts, title, ask });
 
 /** Cuts a sentence to what fits in one breath: 12 words. */
 export function oneBreath(sentence: string): string {

@@ -1,17 +1,32 @@
 import { parseArgs } from "node:util";
 import { err, ok, type Result } from "../../domain/result.ts";
-import { type Instant, instant } from "../../domain/units/quantity.ts";
+import type { Instant } from "../../domain/units/quantity.ts";
+import { readInstant } from "./read-instant.ts";
 
 export type ChatOptions = {
   readonly data: string | undefined;
+  readonly help: boolean;
   readonly json: boolean;
   readonly simulate: Instant | undefined;
   readonly zone: string | undefined;
 };
 
-export const usage =
-  "chat [--data DIR] [--json] [--simulate ISO-INSTANT] [--zone IANA]\n" +
-  "  reads one message a line; with --simulate, @+3m15s and @2026-11-28T09:00 move the clock; # is a comment";
+export const usage = `Script mode: reads one message a line and prints the answers.
+
+  npm run -s chat -- [--data DIR] [--json] [--simulate ISO-INSTANT] [--zone IANA]
+
+  --data DIR      where the bench is kept; else WETSIDE_DATA, else ./bench-data
+  --json          one JSON object a line instead of text; say "help values" for its keys
+  --simulate T    the clock stands still at T and moves only by lines that start with @:
+                  @+3m15s moves it on, @2026-11-28T09:00 moves it to that time on the bench
+  --zone IANA     the zone of the bench, like Europe/Lisbon
+  --help          this
+
+Lines that start with # are comments. Exit code 0 at the end of the input, 1 when the data
+folder cannot be used, 2 for a wrong option.
+
+  echo "how much water for a quart of developer" | npm run -s chat
+`;
 
 export function isZone(zone: string): boolean {
   try {
@@ -22,30 +37,18 @@ export function isZone(zone: string): boolean {
   }
 }
 
-/** An instant with its offset; without one it is taken in `zone`. */
-export function readInstant(text: string, zone: string): Instant | undefined {
-  try {
-    return instant(Temporal.Instant.from(text).epochMilliseconds);
-  } catch {
-    try {
-      return instant(Temporal.PlainDateTime.from(text).toZonedDateTime(zone).epochMilliseconds);
-    } catch {
-      return undefined;
-    }
-  }
-}
-
 /** The options of script mode, or a sentence that says which one is wrong. */
 export function readOptions(
   args: readonly string[],
   systemZone: string,
 ): Result<ChatOptions, string> {
-  let values: { data?: string; json?: boolean; simulate?: string; zone?: string };
+  let values: { data?: string; help?: boolean; json?: boolean; simulate?: string; zone?: string };
   try {
     ({ values } = parseArgs({
       args: [...args],
       options: {
         data: { type: "string" },
+        help: { type: "boolean", short: "h" },
         json: { type: "boolean" },
         simulate: { type: "string" },
         zone: { type: "string" },
@@ -55,7 +58,7 @@ export function readOptions(
   } catch (error) {
     return err(error instanceof Error ? error.message : String(error));
   }
-  const { data, json = false, zone } = values;
+  const { data, help = false, json = false, zone } = values;
   if (data === "") return err("--data needs a folder");
   if (zone !== undefined && !isZone(zone)) {
     return err(`--zone: "${zone}" is no IANA zone; give one like Europe/Lisbon`);
@@ -69,5 +72,5 @@ export function readOptions(
       );
     }
   }
-  return ok({ data, json, simulate, zone });
+  return ok({ data, help, json, simulate, zone });
 }

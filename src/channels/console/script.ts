@@ -2,6 +2,7 @@ import { createInterface } from "node:readline";
 import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import type { Instant } from "../../domain/units/quantity.ts";
 import { type Reply, refuse } from "../../reply/reply.ts";
+import { faultReply } from "./fault.ts";
 import { renderJson, renderText } from "./render.ts";
 import { readMove } from "./time-travel.ts";
 
@@ -38,9 +39,14 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
       const due = keeper.nextDue();
       if (due === undefined || due > to) break;
       if (due > now) now = due;
-      await keeper.tick(now, (replies) => {
-        for (const reply of replies) print(reply, now);
-      });
+      try {
+        await keeper.tick(now, (replies) => {
+          for (const reply of replies) print(reply, now);
+        });
+      } catch (error) {
+        print(faultReply(error), now);
+        break;
+      }
     }
     now = to;
   };
@@ -55,7 +61,7 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
       else await catchUp(move.to);
       continue;
     }
-    print(await keeper.hear({ text, who: parts.who }, now), now);
+    print(await keeper.hear({ text, who: parts.who }, now).catch(faultReply), now);
     await catchUp(now);
   }
 }

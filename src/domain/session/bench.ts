@@ -1,29 +1,16 @@
 import { z } from "zod";
+import { type Bottle, bottleSchema } from "../chemistry/bottle.ts";
+import { rollSchema } from "../film/roll.ts";
+import { tankSchema } from "../film/tank.ts";
 import { sheetSchema } from "../process/sheet.ts";
+import { reminderSchema } from "../reminders/reminder.ts";
 import { answersSchema } from "../teaching/answers.ts";
-import { instant, millilitres, units } from "../units/quantity.ts";
+import { instant } from "../units/quantity.ts";
 import { draftSchema } from "./draft.ts";
 import { mixingSchema } from "./mixing-walk.ts";
 import { runSchema } from "./run.ts";
 
 const at = z.number().transform(instant);
-
-export const bottleSchema = z.object({
-  id: z.string(),
-  /** Spoken name; no two on a bench sound alike. */
-  name: z.string(),
-  /** A shape to draw on the label, so that it can be told without reading or colour. */
-  mark: z.string(),
-  bath: z.string(),
-  sheet: z.string().optional(),
-  volume: z.number().transform(millilitres),
-  /** ISO date in the bench's zone. */
-  mixedOn: z.string(),
-  by: z.string(),
-  used: z.number().transform(units),
-  retiredOn: z.string().optional(),
-});
-export type Bottle = z.infer<typeof bottleSchema>;
 
 export const modes = ["bench", "wet", "dark"] as const;
 
@@ -47,6 +34,11 @@ export const benchSchema = z.object({
   sheetInUse: z.string().optional(),
   bottles: z.record(z.string(), bottleSchema),
   runs: z.record(z.string(), runSchema),
+  /** Film that waits to be processed, by id. */
+  rolls: z.record(z.string(), rollSchema).default({}),
+  /** Tanks by spoken name, lower case. */
+  tanks: z.record(z.string(), tankSchema).default({}),
+  reminders: z.record(z.string(), reminderSchema).default({}),
   /** Runs moved to files of their own, oldest first. */
   pastRuns: z.array(
     z.object({ id: z.string(), title: z.string(), tank: z.string(), plannedAt: at }),
@@ -73,6 +65,9 @@ export const newBench = (id: string, zone: string): Bench => ({
   taught: {},
   bottles: {},
   runs: {},
+  rolls: {},
+  tanks: {},
+  reminders: {},
   pastRuns: [],
   vessels: {},
   cautioned: {},

@@ -65,7 +65,9 @@ function deviationsOf(
     found.push(`${stage.bath}: "out" was not heard, planned end taken`);
   else if (real !== undefined) {
     const off = real - stage.time;
-    const matters = stage.sense === "exact" ? Math.abs(off) > WORTH_SAYING : off < -WORTH_SAYING;
+    // "out" may be said as the pouring out begins: the drain lies inside the time.
+    const short = off < -stage.drain - 1;
+    const matters = short || (stage.sense === "exact" && off > WORTH_SAYING);
     if (matters) {
       const word = off > 0 ? "longer" : "shorter";
       found.push(

@@ -44,7 +44,7 @@ export const daysBetween = (from: string, to: string): number =>
   Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: "days" }).days;
 
 export const showAge = (days: number): string =>
-  days <= 0 ? "mixed today" : days === 1 ? "1 day old" : `${days} days old`;
+  days <= 0 ? "fresh today" : days === 1 ? "1 day old" : `${days} days old`;
 
 export const isoInstant = (at: Instant): string =>
   Temporal.Instant.fromEpochMilliseconds(Math.floor(at)).toString();

@@ -1,0 +1,98 @@
+import { z } from "zod";
+import { volumeField } from "../src/commands/amounts.ts";
+import { declined } from "../src/commands/declined.ts";
+import { defineCommand } from "../src/commands/define-command.ts";
+import { said, worked } from "../src/commands/figures.ts";
+import { heatField, oneScale } from "../src/commands/heats.ts";
+import { trim } from "../src/domain/mixing/water-blend.ts";
+import { explainWater } from "../src/domain/mixing/water-error.ts";
+import { celsiusDifference } from "../src/domain/units/quantity.ts";
+import {
+  plain,
+  showCelsius,
+  showTemperature,
+  showVolume,
+  showVolumeFor,
+} from "../src/domain/units/show.ts";
+import { answer } from "../src/reply/reply.ts";
+
+const wish = "[and|but] [i] (want|wanted|need|should be|must be) [it] [at|to be] {target}";
+const supply = "(with|from|using|and|by|adding) [hot|cold] [water] [of|at] {supply} [water]";
+
+export const trimCommand = defineCommand({
+  name: "trim",
+  summary: "Water to add so that a bath of water reaches its temperature.",
+  topic: "arithmetic",
+  sentences: [
+    `[trim|the|a] [water|tempering] [bath] [of] [a] {total} (is at|at|is|reads) {now} ${wish} [${supply}]`,
+    `trim [a] [water] [bath] [of] {total} [from] {now} to {target} [${supply}]`,
+    "(trim|trim water|trim [the] [water] bath)",
+  ],
+  slots: { total: "volume", now: "heat", target: "heat", supply: "heat" },
+  examples: [
+    "bath 1 litre is at 37.2 want 38 with 60 water",
+    "trim 1 litre from 37.2 to 38 with 60",
+  ],
+  fields: z.object({
+    total: volumeField("How much is in the bath, with its unit?"),
+    now: heatField("What does it read now?"),
+    target: heatField("What should it read?"),
+    supply: heatField("What temperature has the water you add?"),
+  }),
+  changes: false,
+  values: {
+    add_ml: "water to add, mL",
+    total_ml: "what there is afterwards, mL",
+    temp_c: "where it should land, °C",
+    now_c: "what it reads now, °C",
+    supply_c: "the water to add, °C",
+  },
+  run({ bench }, wanted) {
+    const scaled = oneScale(wanted.target, [wanted.now, wanted.supply], bench.degrees);
+    if ("reply" in scaled) return scaled.reply;
+    const [now, target, supply] = [
+      scaled.of(wanted.now),
+      scaled.of(wanted.target),
+      scaled.of(wanted.supply),
+    ];
+    const done = trim(
+      { volume: wanted.total, temperature: now },
+      celsiusDifference(target - now),
+      supply,
+    );
+    if (!done.ok) return declined(done.error, explainWater(done.error));
+    const { add, total } = done.value;
+    const seen = scaled.assumed === undefined ? [] : [scaled.assumed];
+    return answer({
+      title: `${showVolumeFor(wanted.total, bench.country)} from ${showCelsius(now)} to ${showTemperature(target)}`,
+      lines: [
+        add === 0
+          ? "Nothing to add: it is there."
+          : `add   ${showVolumeFor(add, bench.country)} of water at ${showTemperature(supply)}`,
+        ...seen,
+        "Stir, measure and trim.",
+      ],
+      say:
+        add === 0
+          ? "Nothing to add. Measure again."
+          : `Add ${showVolume(add)} of water at ${showCelsius(supply)}, then measure.`,
+      figures: {
+        add_ml: worked(
+          add,
+          "bath's mass times the difference over how far the added water lies beyond",
+        ),
+        total_ml: worked(total, "bath and added water"),
+        temp_c: said(target),
+        now_c: said(now),
+        supply_c: said(supply),
+      },
+      cautions:
+        add === 0 ? [] : ["For plain or tempering water only: in a mixed solution this dilutes."],
+      working: [
+        `Add: mass of the bath × (${plain(target, 2)} - ${plain(now, 2)}) / (${plain(supply, 2)} - ${plain(target, 2)}), in mL by water's density.`,
+        "Vessel and air are not counted: hence measure again.",
+        ...seen,
+      ],
+    });
+  },
+});
