@@ -1,30 +1,12 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { of, worked } from "../src/commands/figures.ts";
-import {
-  areaOrigin,
-  type Film,
-  type FilmFormat,
-  filmArea,
-  filmFormats,
-  filmUnits,
-  showFilm,
-  UNIT_IN2,
-} from "../src/domain/film/load.ts";
+import { filmLoad, settleFilm } from "../src/commands/film-load.ts";
+import { areaOrigin, filmArea, filmUnits, showFilm, UNIT_IN2 } from "../src/domain/film/load.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { areaToCm2 } from "../src/domain/units/conversions.ts";
 import { plain, showArea, showUnits } from "../src/domain/units/show.ts";
 import { answer } from "../src/reply/reply.ts";
-
-const load = z.object({
-  format: z.enum([...filmFormats, "135"]).optional(),
-  count: z
-    .number()
-    .int("Give a whole number of rolls or sheets.")
-    .min(1, "Give at least one roll or sheet.")
-    .max(1000, "More than 1000 rolls are no bench's load. Give fewer."),
-  shape: z.literal("sheet").optional(),
-});
 
 export const areaCommand = defineCommand({
   name: "area",
@@ -40,9 +22,7 @@ export const areaCommand = defineCommand({
   ],
   examples: ["how many units are two 120 and a 135", "area of four 4x5"],
   fields: z.object({
-    film: z
-      .array(load, "Which film? Say it like two 120 and a 135.")
-      .min(1, "Name at least one film."),
+    film: filmLoad(1000, "More than 1000 rolls are no bench's load. Give fewer."),
   }),
   changes: false,
   values: {
@@ -52,23 +32,11 @@ export const areaCommand = defineCommand({
     film: "one entry a format: format, count",
     assumed: "formats that were taken for granted, in words; missing when none was",
   },
-  run(_, { film }) {
-    if (film.some(({ format, shape }) => format === undefined && shape === "sheet")) {
-      const sized = (["4x5", "5x7", "8x10"] as const).map((format) => ({
-        word: format,
-        value: film.map(({ shape, ...one }) =>
-          withFormat(one, shape === "sheet" ? format : undefined),
-        ),
-      }));
-      return askFor("area", { film }, "film", "What size are the sheets: 4x5, 5x7 or 8x10?", sized);
-    }
-    const films: Film[] = film.map(({ format, count }) => ({ count, format: meant(format) }));
-    const assumed = [
-      ...(film.some(({ format }) => format === "135") ? ["135 taken as 36 exposures"] : []),
-      ...(film.some(({ format }) => format === undefined)
-        ? ["no format named, taken as 135 with 36 exposures"]
-        : []),
-    ];
+  run(_, { film: load }) {
+    const settled = settleFilm(load);
+    if ("ask" in settled)
+      return askFor("area", { film: load }, "film", settled.ask, settled.options);
+    const { film: films, assumed } = settled;
     const area = filmArea(films);
     const units = filmUnits(films);
     const origin = areaOrigin(films);
@@ -99,15 +67,3 @@ export const areaCommand = defineCommand({
     });
   },
 });
-
-/** A film as a raw field, its size filled in where it had none. */
-const withFormat = (
-  { count, format }: { readonly count: number; readonly format?: string | undefined },
-  missing: string | undefined,
-): { readonly [key: string]: string | number } => {
-  const known = format ?? missing;
-  return known === undefined ? { count } : { count, format: known };
-};
-
-const meant = (format: FilmFormat | "135" | undefined): FilmFormat =>
-  format === undefined || format === "135" ? "135-36" : format;

@@ -1,10 +1,10 @@
 import { z } from "zod";
 import { countryFor, showMassFor, volumeField } from "../src/commands/amounts.ts";
+import { cautionsFor } from "../src/commands/cautions.ts";
 import { declined } from "../src/commands/declined.ts";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { of, said, worked } from "../src/commands/figures.ts";
 import { strengthField, substanceOf } from "../src/commands/strengths.ts";
-import { bathCautions } from "../src/data/safety.ts";
 import {
   explainPercent,
   type Percent,
@@ -14,7 +14,7 @@ import {
 } from "../src/domain/mixing/percent.ts";
 import type { Origin } from "../src/domain/origin.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
-import { type Grams, grams, type Millilitres } from "../src/domain/units/quantity.ts";
+import { type Grams, grams, type Instant, type Millilitres } from "../src/domain/units/quantity.ts";
 import { plain, showMass, showVolume, showVolumeFor } from "../src/domain/units/show.ts";
 import { answer, type Reply, refuse } from "../src/reply/reply.ts";
 
@@ -37,7 +37,7 @@ export const dissolveCommand = defineCommand({
     "[make|mix|i need|i want] [a] {target} solution [of {substance}] <[for|to make|in|of] [a] {total}>",
     "[make|mix|i need|i want] [a] {target} {substance} solution <[for|to make|in] [a] {total}>",
     "[make|mix|prepare|i need|i want] [a] {total} [of] [a] {target} [{substance}] solution [of {substance}]",
-    "(make|mix|prepare|dissolve) [a] {total} [of] [a] {target} {substance}",
+    "[make|mix|prepare|dissolve] [a] {total} [of] [a] {target} (%|percent) {substance}",
     "[how do i] dissolve [a] {target} [{substance}] [in|for|to] [a] {total}",
     "how (many grams|much|much powder|much solid) [of] [{substance}] [do i need|goes|do i weigh] (for|in|into|to make) [a] {total} [of] [a] {target} [solution]",
     "(how many grams|how much) [of] [{substance}] [do i need|do i weigh] (for|in|to make) [a] {target} [solution] <[in|for|of] [a] {total}>",
@@ -64,9 +64,9 @@ export const dissolveCommand = defineCommand({
     percent_kind: "always w/v: grams in 100 mL of solution",
     substance: "the chemical, if it was named",
   },
-  run({ bench }, wanted) {
+  run({ bench, now }, wanted) {
     const substance = substanceOf(wanted.substance);
-    const { kind } = wanted.target;
+    const kind = wanted.target.kind ?? kindWithin(wanted.substance);
     if (kind !== undefined && kind !== "w/v") {
       return refuse(
         "percent-kind",
@@ -95,12 +95,13 @@ export const dissolveCommand = defineCommand({
     if (wanted.total === undefined) {
       return askFor("dissolve", wanted, "total", "How much in all, with its unit?");
     }
-    return dry(bench, strength.value, wanted.total, substance, assumed);
+    return dry(bench, now, strength.value, wanted.total, substance, assumed);
   },
 });
 
 function dry(
   bench: Bench,
+  now: Instant,
   target: Percent<"w/v">,
   total: Millilitres,
   substance: string | undefined,
@@ -135,10 +136,7 @@ function dry(
       target_percent: said(target.value),
     },
     facts: { percent_kind: "w/v", ...(substance === undefined ? {} : { substance }) },
-    cautions:
-      bench.cautioned["mix powder"] === undefined
-        ? (bathCautions.powder ?? []).map(({ text }) => text)
-        : [],
+    cautions: cautionsFor(bench, ["powder"], "mix", now).cautions,
     working: [
       `Weigh: ${plain(total, 2)} mL × ${shown} / 100 = ${plain(weigh.value, 3)} g.`,
       `Made up to the mark, not added to it (published: ${upToTheMark.source}); it starts with 8 parts of 10.`,
@@ -173,4 +171,12 @@ function fromStock(
       ...assumed,
     ],
   });
+}
+
+/** "V/v alcohol": a kind that was read as part of the name. */
+function kindWithin(substance: string | undefined): "w/v" | "v/v" | "w/w" | undefined {
+  if (substance === undefined) return undefined;
+  if (/^(v\/v|by volume)\b/i.test(substance)) return "v/v";
+  if (/^(w\/w|by (weight|mass))\b/i.test(substance)) return "w/w";
+  return /^w\/v\b/i.test(substance) ? "w/v" : undefined;
 }

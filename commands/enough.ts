@@ -18,6 +18,8 @@ import { plain, showVolume, showVolumeFor } from "../src/domain/units/show.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
 const what = "{left} [of] [part] {part} [and {otherLeft} [of] [part] {otherPart}]";
+/** Where "2 rolls" could be meant as well, only what is plainly said of a part. */
+const plainly = "{left} (of [the] part|of|part) {part} [and {otherLeft} [of] [part] {otherPart}]";
 const by = "[(by|from|with|on) [the] {sheet} [sheet]]";
 
 export const enoughCommand = defineCommand({
@@ -28,8 +30,8 @@ export const enoughCommand = defineCommand({
     `how much [of] {solution} (can i|could i|can we|will i|do i) (mix|make|get) [up] (from|with|out of|using|if i have) ${what} [left] ${by}`,
     `how much (can i|could i|can we) (mix|make|get) [up] (from|with|out of|using|if i have) ${what} [of {solution}] [left] ${by}`,
     `(largest|biggest) [batch|volume|mix] [of] [{solution}] (with|from|out of|for|if i have) ${what} [left] ${by}`,
-    `[how much is|how far is|what is] [there] enough [{solution}] (for|from|in|with) ${what} [left] ${by}`,
-    `(i have|there is|i only have) ${what} left [of {solution}] [how much can i (mix|make)] ${by}`,
+    `[how much is|how far is|what is] [there] enough [{solution}] (for|from|in|with) ${plainly} [left] ${by}`,
+    `(i have|there is|i only have) ${plainly} left [of {solution}] [how much can i (mix|make)] ${by}`,
     "(largest batch|enough|how much can i (mix|make)) [of] [{solution}]",
   ],
   slots: {
@@ -126,6 +128,9 @@ export const enoughCommand = defineCommand({
         ...(unknown ? { say: "I need the parts' volumes for that. Say learn a sheet." } : {}),
         ...(found.error.kind === "unknown-part"
           ? { say: `Name a part of the sheet: ${found.error.parts.join(", ")}.` }
+          : {}),
+        ...(found.error.kind === "nothing-left"
+          ? { say: "None left makes no batch. Give an amount above zero." }
           : {}),
         lines: unknown
           ? ["Say learn a sheet and read me the parts' volumes; then I can tell."]

@@ -57,7 +57,8 @@ export const formulaCommand = defineCommand({
       .pipe(
         z.enum(
           Object.keys(styles) as (keyof typeof styles)[],
-          "Say in grams, in grains, in US or in Imperial.",
+          (issue) =>
+            `I read "${String(issue.input).slice(0, 20)}": say in grams, grains, US or Imperial.`,
         ),
       )
       .optional(),
@@ -77,7 +78,7 @@ export const formulaCommand = defineCommand({
     equivalent_total_ml: "volume of the formula-equivalent column, mL: 32 US or 80 Imperial fl oz",
     reason: "in a refusal: unknown-formula and others",
   },
-  run({ bench }, wanted) {
+  run({ bench, now }, wanted) {
     const names = formulas.map(({ name }) => name);
     const printed = formulas.find(({ id }) => id === wanted.formula);
     if (printed === undefined) {
@@ -150,7 +151,7 @@ export const formulaCommand = defineCommand({
             }),
       },
       facts: { formula: printed.name, bath: printed.bath },
-      cautions: formulaCautions(scaled, bench),
+      cautions: formulaCautions(scaled, bench, now),
       working: formulaWorking(printed, scaled, country),
     });
   },
@@ -159,9 +160,8 @@ export const formulaCommand = defineCommand({
 /** Water and the first thing in it; the rest is read as it is weighed. */
 function sayFormula({ startWater, ingredients }: PublishedFormula): string {
   const [first] = ingredients;
-  const water =
-    startWater === undefined ? "Most of the water" : `${showVolume(startWater)} of water`;
+  const water = startWater === undefined ? "Most of the water" : `${showVolume(startWater)} water`;
   const next = first === undefined ? "" : `, then ${showAmount(first.amount)} ${first.name}`;
   const count = ingredients.length;
-  return `${water}${next}${count === 1 ? "" : `; ${count} in all`}.`;
+  return `${water}${next}${count === 1 ? "" : `, first of ${count}`}.`;
 }

@@ -3,17 +3,9 @@ import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { seconds } from "../src/domain/units/quantity.ts";
+import { isZone } from "../src/domain/units/zone.ts";
 import { showDuration } from "../src/domain/units/show.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
-
-const isZone = (zone: string): boolean => {
-  try {
-    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(zone);
-    return true;
-  } catch {
-    return false;
-  }
-};
 
 /** "europe/lisbon" as the zone database spells it. */
 const zoneCase = (zone: string): string =>

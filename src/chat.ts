@@ -1,5 +1,6 @@
 import { runLive } from "./channels/console/live.ts";
 import { readOptions, usage } from "./channels/console/options.ts";
+import { writer } from "./channels/console/output.ts";
 import { runSimulated } from "./channels/console/script.ts";
 import { openBench } from "./open-bench.ts";
 import { readSettings } from "./settings.ts";
@@ -9,8 +10,10 @@ import { StoreError } from "./store/store-error.ts";
 const settings = readSettings();
 const options = readOptions(process.argv.slice(2), settings.zone);
 if (!options.ok) {
-  process.stderr.write(`${options.error}\n${usage}\n`);
+  process.stderr.write(`${options.error}\n\n${usage}`);
   process.exitCode = 2;
+} else if (options.value.help) {
+  process.stdout.write(usage);
 } else {
   try {
     const { data, json, simulate, zone } = options.value;
@@ -19,14 +22,8 @@ if (!options.ok) {
       zone: zone ?? settings.zone,
       moved: zone !== undefined,
     });
-    const parts = {
-      keeper,
-      input: process.stdin,
-      write: (text: string) => void process.stdout.write(text),
-      json,
-      who: settings.who,
-      notices,
-    };
+    const write = writer(process.stdout);
+    const parts = { keeper, input: process.stdin, write, json, who: settings.who, notices };
     if (simulate === undefined) await runLive(parts);
     else await runSimulated(parts, simulate);
     await close();

@@ -1,4 +1,5 @@
 import { runLive } from "./channels/console/live.ts";
+import { writer } from "./channels/console/output.ts";
 import { runTerminal } from "./channels/console/terminal.ts";
 import { openBench } from "./open-bench.ts";
 import { readSettings } from "./settings.ts";
@@ -9,11 +10,12 @@ try {
   const settings = readSettings();
   const { keeper, notices, close } = await openBench(settings);
   const { stdin, stdout } = process;
+  const { who } = settings;
+  const write = writer(stdout);
   if (stdin.isTTY && stdout.isTTY) {
-    await runTerminal({ keeper, notices, who: settings.who, input: stdin, output: stdout });
+    await runTerminal({ keeper, notices, who, input: stdin, output: stdout });
   } else {
-    const write = (text: string): void => void stdout.write(text);
-    await runLive({ keeper, notices, who: settings.who, input: stdin, write, json: false });
+    await runLive({ keeper, notices, who, input: stdin, write, json: false });
   }
   await close();
 } catch (error) {

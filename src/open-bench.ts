@@ -20,5 +20,9 @@ export async function openBench(place: Place & { readonly data: string }): Promi
     schema: recordSchema,
   });
   const { keeper, notices } = await BenchKeeper.open(HOME, place, store, commands);
-  return { keeper, notices, close: () => store.close() };
+  const close = async (): Promise<void> => {
+    await keeper.idle();
+    await store.close();
+  };
+  return { keeper, notices, close };
 }

@@ -19,7 +19,7 @@ const water: ReadonlyMap<string, string> = new Map(
   ),
 );
 
-const skipped = new Set("the a an my our some of form version one kind stuff".split(" "));
+const skipped = new Set("the a an my our some of form version one kind stuff and but".split(" "));
 
 const wordsIn = (said: string): readonly string[] =>
   said
@@ -68,7 +68,7 @@ export function nearestCompounds(said: string, count = 3): readonly string[] {
   const wanted = wordsIn(said).join(" ");
   const off = (compound: Compound): number =>
     Math.min(
-      ...[compound.name, ...compound.aliases].map((name) =>
+      ...[compound.name, compound.name.split(",")[0] ?? "", ...compound.aliases].map((name) =>
         distance(wordsIn(name).join(" "), wanted),
       ),
     );

@@ -1,5 +1,4 @@
 import type { FormulaIngredient, PublishedFormula } from "../data/formulas.ts";
-import { bathCautions } from "../data/safety.ts";
 import type { Amount } from "../domain/mixing/amount.ts";
 import {
   type Basis,
@@ -12,8 +11,10 @@ import {
 import { showOrigin } from "../domain/origin.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Country, massIn } from "../domain/units/conversions.ts";
+import type { Instant } from "../domain/units/quantity.ts";
 import { plain, showMass, showOunces, showTemperature, showVolume } from "../domain/units/show.ts";
 import type { Json } from "../reply/reply.ts";
+import { cautionsFor } from "./cautions.ts";
 
 /** One ingredient of a scaled formula, with its two conversions where ounces are wanted. */
 export type Row = FormulaIngredient & {
@@ -100,12 +101,15 @@ export function hydrateNote(rows: readonly Row[]): readonly string[] {
     : [`Meant exactly: ${kinds.join("; ")}. Another kind in the jar weighs otherwise: say swap.`];
 }
 
-export function formulaCautions(scaled: PublishedFormula, bench: Bench): readonly string[] {
-  const { name, origin, startOrigin } = scaled;
-  const acid = scaled.ingredients.some((one) => one.name.startsWith("acetic acid"));
-  const fresh = bench.cautioned[`mix ${scaled.bath}`] === undefined;
-  const first = (bath: string): readonly string[] =>
-    (bathCautions[bath] ?? []).slice(0, 1).map(({ text }) => text);
+export function formulaCautions(
+  scaled: PublishedFormula,
+  bench: Bench,
+  now: Instant,
+): readonly string[] {
+  const { name, origin, startOrigin, ingredients } = scaled;
+  const acid = ingredients.some((one) => one.name.startsWith("acetic acid"));
+  const dry = ingredients.some(({ amount }) => amount.kind === "mass");
+  const kinds = [...(dry ? ["powder"] : []), scaled.bath, ...(acid ? ["stop"] : [])];
   return [
     ...(origin.kind === "from memory"
       ? [`${name} is from memory, not read: check it against a book before you weigh.`]
@@ -113,8 +117,7 @@ export function formulaCautions(scaled: PublishedFormula, bench: Bench): readonl
         ? ["The start water and its temperature are from memory, not read."]
         : []),
     ...scaled.notes,
-    ...(acid ? first("stop") : []),
-    ...(fresh && scaled.bath !== "stop" ? first(scaled.bath) : []),
+    ...cautionsFor(bench, kinds, "mix", now).cautions,
   ];
 }
 

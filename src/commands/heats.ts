@@ -21,7 +21,8 @@ export type Scaled = {
 
 /**
  * One scale for the temperatures of one sentence that name none: the scale another one names, else
- * the bench's habit, else Fahrenheit where the target or a supply could not be Celsius.
+ * the bench's habit, else Fahrenheit where the target or a supply could not be Celsius and none
+ * would be ice.
  *
  * @param target  where the water should land
  * @param others  the supplies and the rest
@@ -46,7 +47,8 @@ export function oneScale(
   }
   const named = all.find(({ scale }) => scale !== undefined)?.scale;
   const tooHot = target.degrees > HOTTEST_TARGET || all.some(({ degrees }) => degrees > 100);
-  const scale = named ?? habit ?? (tooHot ? "F" : "C");
+  const ice = all.some(({ degrees }) => degrees < 32);
+  const scale = named ?? habit ?? (tooHot && !ice ? "F" : "C");
   const silent = all.some((heat) => heat.scale === undefined);
   return {
     of: (heat) =>

@@ -95,6 +95,7 @@ export function substanceOf(said: string | undefined): string | undefined {
   const bare = said
     ?.replace(/^(a|an|the|of|my|our)\s+/i, "")
     .replace(/\s*\bdown$/i, "")
+    .replace(/^(w\/v|v\/v|w\/w)\s*/i, "")
     .replace(/\s*\b(stock|solution|bottle)$/i, "")
     .trim();
   return bare === undefined || bare === "" ? undefined : bare.slice(0, 40);

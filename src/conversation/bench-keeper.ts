@@ -104,6 +104,11 @@ export class BenchKeeper {
     });
   }
 
+  /** Resolves once what was begun is done. */
+  async idle(): Promise<void> {
+    await this.#queue;
+  }
+
   async #commit(record: BenchRecord, durable: boolean): Promise<void> {
     if (record === this.#record) return;
     await this.#store.commit(this.#id, this.#record, record, { durable });

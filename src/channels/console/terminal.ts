@@ -4,10 +4,12 @@ import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import { momentOf } from "../../conversation/moment.ts";
 import { clockTime } from "../../domain/timing/clock-text.ts";
 import { systemClock } from "../../platform/clock.ts";
-import { type Reply, refuse } from "../../reply/reply.ts";
-import { FAULT } from "./live.ts";
-import { renderMoment, renderText } from "./render.ts";
+import type { Reply } from "../../reply/reply.ts";
+import { clockLine } from "./clock-line.ts";
+import { faultReply } from "./fault.ts";
+import { renderText } from "./render.ts";
 import { noticeReply } from "./script.ts";
+import { wrap } from "./wrap.ts";
 
 export type TerminalParts = {
   readonly keeper: BenchKeeper;
@@ -17,8 +19,14 @@ export type TerminalParts = {
   readonly output: NodeJS.WriteStream;
 };
 
-const WELCOME =
-  "Wetside. Type what you need, or help. Ctrl-C leaves; a run goes on when you come back.";
+const WELCOME = `Wetside. Type what you need, for example:
+  how much water for a quart of developer
+  start developer
+  help
+Ctrl-C leaves; a run goes on, and you get its cues when you come back.`;
+
+/** Width of a terminal that does not say. */
+const USUAL = 80;
 
 /**
  * A bench a person types at. The prompt is the clock line: it is drawn anew every second without
@@ -27,55 +35,60 @@ const WELCOME =
 export async function runTerminal(parts: TerminalParts): Promise<void> {
   const { keeper, who, output } = parts;
   const lines = createInterface({ input: parts.input, output, terminal: true });
+  const columns = (): number => output.columns || USUAL;
+  let open = true;
 
-  const prompt = (): string => {
+  const redraw = (): void => {
+    if (!open) return;
     const { bench } = keeper.record;
     const now = bell.now();
-    return `[${clockTime(now, bench.zone)} ${renderMoment(momentOf(bench, now))}] > `;
-  };
-  const redraw = (): void => {
-    lines.setPrompt(prompt());
+    lines.setPrompt(clockLine(clockTime(now, bench.zone), momentOf(bench, now), columns()));
     lines.prompt(true);
   };
   const print = (text: string): void => {
-    // Over the line being typed, which the prompt then draws again below.
-    output.write(`\r\x1b[J${text}\n\n`);
+    // Over the rows of the line being typed, which is then drawn again below. Drawing goes up by
+    // that many rows first, so they are left free.
+    const { rows } = open ? lines.getCursorPos() : { rows: 0 };
+    const up = rows > 0 ? `\x1b[${rows}A` : "";
+    output.write(`${up}\r\x1b[J${wrap(text, columns())}\n\n${"\n".repeat(rows)}`);
     redraw();
   };
   const show = (reply: Reply): void => print(renderText(reply, keeper.record.bench.mode));
-  const ring = (replies: readonly Reply[]): void => {
-    for (const reply of replies) show(reply);
-    if (replies.length > 0) output.write("\x07");
-  };
 
   const bell = createBell({
     keeper,
     clock: systemClock,
-    tell: ring,
-    onFault: () => show(refuse("fault", FAULT)),
+    tell: (replies) => {
+      for (const reply of replies) show(reply);
+      if (replies.length > 0) output.write("\x07");
+    },
+    onFault: (error) => show(faultReply(error)),
   });
-  print(
-    [WELCOME, ...parts.notices.map((notice) => renderText(noticeReply(notice), "bench"))].join(
-      "\n",
-    ),
-  );
+  print(WELCOME);
+  for (const notice of parts.notices) print(renderText(noticeReply(notice), "bench"));
   const ticking = setInterval(redraw, 1000);
 
   await new Promise<void>((done) => {
     lines.on("line", (line) => {
       if (/^(quit|exit|bye)$/i.test(line.trim())) {
         lines.close();
-        return;
+      } else if (line.trim() === "") {
+        redraw();
+      } else {
+        bell.hear(line, who).catch(faultReply).then(show, done);
       }
-      bell.hear(line, who).then(show, () => show(refuse("fault", FAULT)));
     });
     lines.on("SIGINT", () => lines.close());
-    lines.on("close", done);
+    lines.on("close", () => {
+      open = false;
+      done();
+    });
   });
   clearInterval(ticking);
   bell.stop();
   const running = Object.values(keeper.record.bench.runs).some((run) => run.endedAt === undefined);
-  output.write(
-    running ? "\nA run is open. Its clock goes on; start me again for the cues.\n" : "\nGoodbye.\n",
-  );
+  const goodbye = running
+    ? "A run is open. Its clock goes on; start me again for the cues."
+    : "Goodbye.";
+  output.write(`\n${wrap(goodbye, columns())}\n`);
 }

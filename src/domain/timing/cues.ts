@@ -1,7 +1,7 @@
 import { isWater } from "../process/sheet.ts";
 import { currentStage, type Run, type Stage } from "../session/run.ts";
 import { type Instant, instant, later, type Seconds } from "../units/quantity.ts";
-import { beats, FETCH_LEAD, stageClock } from "./stage-clock.ts";
+import { beats, FETCH_LEAD, firstAgitation, stageClock } from "./stage-clock.ts";
 
 /** An instant at which hands must act. `for` is how long, in s, where that matters. */
 export type Cue = {
@@ -49,17 +49,18 @@ export function stageCues(run: Run): readonly Cue[] {
   };
 
   add("pour", clock.pour);
-  if (stage.inAt === undefined) add("ask-in", later(clock.pour, run.window));
+  const asked = later(clock.pour, run.window);
+  if (stage.inAt === undefined && asked < clock.end) add("ask-in", asked);
   const { agitation } = stage;
+  const first = firstAgitation(stage);
   if (agitation !== undefined) {
-    for (const offset of beats(stage)) {
-      if (offset === 0) {
-        if (agitation.initial > 0) add("agitate", clock.start, agitation.initial);
-      } else add("beat", later(clock.start, offset), agitation.each);
+    if (first > 0) {
+      add("agitate", clock.start, first);
+      const rest = later(clock.start, first);
+      if (rest < later(clock.start, stage.time - stage.drain)) add("rest", rest);
     }
-    const rest = later(clock.start, agitation.initial);
-    if (agitation.initial > 0 && agitation.every !== undefined && rest < clock.pourOut) {
-      add("rest", rest);
+    for (const offset of beats(stage)) {
+      if (offset > 0) add("beat", later(clock.start, offset), agitation.each);
     }
   }
   if (stage.vent !== undefined && stage.vent < stage.time - stage.drain) {
@@ -67,8 +68,8 @@ export function stageCues(run: Run): readonly Cue[] {
   }
   const next = nextStage(run, index);
   const fetchAt = later(clock.end, -FETCH_LEAD);
-  const firstMinuteOver = later(clock.start, (agitation?.initial ?? 0) + 1);
-  if (next !== undefined && !isWater(next.stage.kind) && fetchAt >= firstMinuteOver) {
+  const handsFree = later(clock.start, first + 1);
+  if (next !== undefined && !isWater(next.stage.kind) && fetchAt >= handsFree) {
     add("fetch", fetchAt);
   }
   add("pour-out", clock.pourOut);

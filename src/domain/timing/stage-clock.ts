@@ -38,7 +38,9 @@ export function layOut(run: Run, from: Instant): readonly (StageClock | undefine
   let pour = run.stages[0]?.pourAt ?? from;
   return run.stages.map((stage, index) => {
     if (stage.skipped === true) return undefined;
-    const opens = stage.pourAt ?? pour;
+    // A bath that was put off is poured from now on, never in the past.
+    const putOff = index === run.current && from > pour;
+    const opens = stage.pourAt ?? (putOff ? from : pour);
     const planned = index > run.current && stage.inAt === undefined;
     const clock = stageClock(
       planned ? { ...stage, inAt: later(opens, run.window / 2) } : stage,
@@ -50,6 +52,13 @@ export function layOut(run: Run, from: Instant): readonly (StageClock | undefine
   });
 }
 
+/** A day in a bath agitated every minute has no more. */
+const MOST_BEATS = 1500;
+
+/** How long the first agitation lasts, s; continuous agitation stops for pouring out. */
+export const firstAgitation = ({ agitation, time, drain }: Stage): Seconds =>
+  seconds(Math.max(0, Math.min(agitation?.initial ?? 0, time - drain)));
+
 /**
  * Offsets from the start of the time at which a beat begins, s: 0 for the first agitation, then
  * the multiples of `every` after it that are over before the drain begins.
@@ -60,13 +69,11 @@ export function beats(stage: Stage): readonly Seconds[] {
   const offsets: Seconds[] = [seconds(0)];
   const { every, each, initial } = agitation;
   if (every === undefined || every <= 0) return offsets;
-  const last = stage.time - stage.drain - (each ?? 0);
-  for (
-    let n = Math.floor(initial / every) + 1;
-    n * every <= last && offsets.length < 1000;
-    n += 1
-  ) {
-    offsets.push(seconds(n * every));
+  const drains = stage.time - stage.drain;
+  for (let n = Math.floor(initial / every) + 1; offsets.length < MOST_BEATS; n += 1) {
+    const offset = n * every;
+    if (offset >= drains || offset + (each ?? 0) > drains) break;
+    offsets.push(seconds(offset));
   }
   return offsets;
 }
