@@ -17,7 +17,8 @@ export type FilmFormat = (typeof filmFormats)[number];
 /** One unit is 80 square inches: a 36-exposure 135 roll, a 120 roll, four 4x5 in or one 8x10 in sheet. */
 export const UNIT_IN2 = 80;
 
-const counting = "The Darkroom Cookbook, 3rd ed., p. 108, 80 sq in unit (read)";
+const counting =
+  "The Darkroom Cookbook, 3rd ed., p. 108, 80 sq in unit (read); which films make one, from memory";
 const areas: Record<FilmFormat, { readonly in2: number; readonly origin: Origin }> = {
   "135-36": { in2: 80, origin: { kind: "published", source: counting } },
   "135-24": { in2: 56, origin: { kind: "common practice", source: "about 0.7 of a 36 roll" } },

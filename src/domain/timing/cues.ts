@@ -57,7 +57,7 @@ export function stageCues(run: Run): readonly Cue[] {
     if (first > 0) {
       add("agitate", clock.start, first);
       const rest = later(clock.start, first);
-      if (rest < later(clock.start, stage.time - stage.drain)) add("rest", rest);
+      if (rest < clock.pourOut) add("rest", rest);
     }
     for (const offset of beats(stage)) {
       if (offset > 0) add("beat", later(clock.start, offset), agitation.each);
