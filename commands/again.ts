@@ -4,17 +4,17 @@ import { answer } from "../src/reply/reply.ts";
 
 export const againCommand = defineCommand({
   name: "again",
-  summary: "Repeat the last cue while a bath is in, or the last answer.",
+  summary: "Repeat what I said last, cue or answer.",
   topic: "run",
-  sentences: ["(again|repeat|say [that] again|repeat that|what did you say|pardon|come again)"],
+  sentences: [
+    "(again|[can you|could you] repeat [that|it]|say [that|it] again|what did you say|what was that|pardon|come again)",
+  ],
   examples: ["again"],
   fields: z.object({}),
   changes: false,
   aside: true,
   values: { repeats: "kind of what is repeated", cue: "the cue it was" },
-  run({ last, lastCue, bench }) {
-    const wet = Object.values(bench.runs).some((run) => run.endedAt === undefined);
-    const said = wet ? (lastCue ?? last) : (last ?? lastCue);
+  run({ last: said }) {
     if (said === undefined) {
       return answer({ title: "I have said nothing yet.", say: "I have said nothing yet." });
     }

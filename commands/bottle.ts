@@ -132,7 +132,7 @@ export const bottleCommand = defineCommand({
           `${showAge(age)}${used > 0 ? `, ${used} units done` : ""}. Copy onto the label:`,
           ...label.map((line) => `| ${line}`),
         ],
-        say: `Call it ${name}. ${solution}, ${showVolume(volume)}. Draw a ${bottle.mark}.`,
+        say: `${name}: ${solution}, ${showVolume(volume)}. Draw a ${bottle.mark} on it.`,
         figures: {
           volume_ml: { value: volume, origin: { kind: "told" } },
           age_days: { value: age, origin: { kind: "computed", source: "mixing date until today" } },

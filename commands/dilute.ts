@@ -32,7 +32,7 @@ export const diluteCommand = defineCommand({
   sentences: [
     "dilute [a] [{total}] [of] [{solution}] [at|to|by|as] [{dilution}]",
     "dilute [a] {solution} [at|to|by] {dilution} [to|for|in|make] [a] [{total}]",
-    "[(make|mix|prepare) [up]|i need|i want|give me] [a] {total} [of] [working] [solution|{solution}] [at|of|as|with] [a] {dilution} [dilution|solution]",
+    "[(make|mix|prepare) [up] [me]|i need|i want|give me] [a] {total} [of] [working] [solution|{solution}] [at|of|as|with] [a] {dilution} [dilution|solution]",
     "{solution} [at] {dilution} [for|to make|makes|in] [a] {total}",
     "[(make|mix) [up]] {dilution} [for|to make|to|makes|in] [a] {total}",
     "(how much|how many [parts]) (concentrate|stock|water|{solution}) [and [how much] (water|concentrate|stock)] [do i need|goes|go] (for|in|into|to make) [a] {total} [of] [{solution}] [at|of] [a] {dilution}",
@@ -95,7 +95,7 @@ export const diluteCommand = defineCommand({
           ? []
           : [
               `${lines(other, `1 part in ${n} in all (1+${plain(parts - 1, 3)})`)}`,
-              `1:${n} is read both ways; the trade mostly means 1+${n} (from memory). Your sheet decides.`,
+              `1:${n} is read both ways; one maker means 1+${n} by it (from memory). Your sheet decides.`,
             ]),
       ],
       say: `${ratio ? `As ${plus}: ` : ""}${showVolume(mix.value.concentrate)} concentrate, ${showVolume(mix.value.water)} water.`,

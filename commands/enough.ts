@@ -3,7 +3,7 @@ import { amountField, countryFor, rawAmount } from "../src/commands/amounts.ts";
 import { recipeOf, showAmountFor } from "../src/commands/batch-answer.ts";
 import { declined } from "../src/commands/declined.ts";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
-import { said, worked } from "../src/commands/figures.ts";
+import { worked } from "../src/commands/figures.ts";
 import { aboutSheet, bathOn, sheetFor } from "../src/commands/sheets.ts";
 import { scaleAmount, showAmount, sizeOf, volume } from "../src/domain/mixing/amount.ts";
 import {

@@ -55,11 +55,10 @@ export const formulaCommand = defineCommand({
       .string()
       .toLowerCase()
       .pipe(
-        z.enum(
-          Object.keys(styles) as (keyof typeof styles)[],
-          (issue) =>
+        z.enum(Object.keys(styles) as (keyof typeof styles)[], {
+          error: (issue) =>
             `I read "${String(issue.input).slice(0, 20)}": say in grams, grains, US or Imperial.`,
-        ),
+        }),
       )
       .optional(),
     /** A formula I do not know, as it was said. */
@@ -163,5 +162,6 @@ function sayFormula({ startWater, ingredients }: PublishedFormula): string {
   const water = startWater === undefined ? "Most of the water" : `${showVolume(startWater)} water`;
   const next = first === undefined ? "" : `, then ${showAmount(first.amount)} ${first.name}`;
   const count = ingredients.length;
-  return `${water}${next}${count === 1 ? "" : `, first of ${count}`}.`;
+  const whole = `${water}${next}${count === 1 ? "" : `, first of ${count}`}.`;
+  return whole.split(" ").length <= 12 ? whole : `${water}${next}.`;
 }

@@ -9,7 +9,7 @@ export const holdCommand = defineCommand({
   summary: "Silence beats and chatter. It never stops a clock.",
   topic: "run",
   sentences: [
-    ...withTank("(hold|hush|quiet|shush|pause)"),
+    ...withTank("(hold|hold on|hush|quiet|shush|pause|be quiet)"),
     ...withTank("(go on|carry on|speak|unhold|resume)"),
   ],
   examples: ["hold", "go on"],

@@ -1,9 +1,12 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
-import { standingLine } from "../src/commands/run-lines.ts";
+import { bathWithBottle, standingLine } from "../src/commands/run-lines.ts";
 import { withTank } from "../src/commands/tanks.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { standing } from "../src/domain/session/hear.ts";
+import type { Run } from "../src/domain/session/run.ts";
+import { nextStage } from "../src/domain/timing/cues.ts";
 import { seconds } from "../src/domain/units/quantity.ts";
 import { sayDuration } from "../src/domain/units/show.ts";
 import { answer, type Json } from "../src/reply/reply.ts";
@@ -18,6 +21,7 @@ export const leftCommand = defineCommand({
     ),
     "what (bath|step|stage) (is|are) (it|this|we) [in|on]",
     "how (long|much) (is|have we got|do i have) left",
+    "(what is next|what comes next|what do i do [next]|which bath is next|when do i pour [out]|when is it over|how long to go)",
   ],
   examples: ["left", "how long left"],
   fields: z.object({ tank: z.string().optional() }),
@@ -64,7 +68,10 @@ export const leftCommand = defineCommand({
         runs.length === 1 && runs[0] !== undefined
           ? standingLine(bench, runs[0], now)
           : "Time left",
-      lines: runs.length === 1 ? [] : runs.map((run) => standingLine(bench, run, now)),
+      lines: runs.flatMap((run) => [
+        ...(runs.length === 1 ? [] : [standingLine(bench, run, now)]),
+        ...nextLine(bench, run),
+      ]),
       say: spoken.slice(0, 3).join("; "),
       facts: { tanks },
       figures:
@@ -79,3 +86,9 @@ export const leftCommand = defineCommand({
     });
   },
 });
+
+/** What the hands will need after this bath. */
+function nextLine(bench: Bench, run: Run): readonly string[] {
+  const next = nextStage(run, run.current);
+  return next === undefined ? [] : [`Next: ${bathWithBottle(bench, next.stage)}.`];
+}

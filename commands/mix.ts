@@ -21,6 +21,7 @@ export const mixCommand = defineCommand({
   sentences: [
     "(mix|make [up]|prepare) [a] {total} [of] {solution} <in [the] {vessel} / (by|from|with) [the] {sheet} [sheet]>",
     "(mix|make [up]|prepare) [the|a batch of] {solution} <in [the] {vessel} / (by|from|with) [the] {sheet} [sheet]>",
+    "(mix|make [up]|prepare) [the] {solution} {total} <in [the] {vessel} / (by|from|with) [the] {sheet} [sheet]>",
     "[start] (mixing|mix)",
   ],
   slots: { total: "volume", insist: "yes", sure: "yes", vessel: "newName" },

@@ -3,8 +3,8 @@ import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { seconds } from "../src/domain/units/quantity.ts";
-import { isZone } from "../src/domain/units/zone.ts";
 import { showDuration } from "../src/domain/units/show.ts";
+import { isZone } from "../src/domain/units/zone.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
 /** "europe/lisbon" as the zone database spells it. */
@@ -76,6 +76,7 @@ export const setCommand = defineCommand({
   sentences: [
     "set [the] [time] zone [to] {zone}",
     "(set|use) [the] (units|ounces|quarts|ounce) [to|are|in] {country}",
+    "(set|use) {country} (ounces|units|quarts|quart|measures|measure)",
     "(we|i) use {country} (ounces|units|quarts|measures)",
     "(set|use) [the] degrees [to|in] {degrees}",
     "(use|we use) {degrees}",

@@ -55,7 +55,7 @@ export const startCommand = defineCommand({
   summary: "Plan a run with clock times and time it: one bath, or a whole process.",
   topic: "run",
   sentences: [
-    "(start|time|begin|run) {solution} [stage|bath] <(for|at|to) {duration} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature}>",
+    "(start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature}>",
     "(start|begin|run) {sheet} <[with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature}>",
     "(start|begin|run) {solution} (by|from|with|on) [the] {sheet} [sheet] <for {duration} / [with|for] {film} / [in] tank {tank} / (from|using|with) {bottle} / at {temperature}>",
     "(develop|process) {film} [in] [(with|by|on)] [the] {sheet} [sheet] <[in] tank {tank} / at {temperature}>",

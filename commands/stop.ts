@@ -10,7 +10,7 @@ export const stopCommand = defineCommand({
   summary: "Give a run up; film that went in stays counted.",
   topic: "run",
   sentences: [
-    "(stop|abort|give up) [the] [run|process|session] [[in] [the] [tank] {tank} [tank]]",
+    "(stop|abort|give up) [it|this|the] [run|process|session] [[in] [the] [tank] {tank} [tank]]",
     "cancel [the] run [[in] tank {tank}]",
   ],
   slots: { sure: "yes" },

@@ -95,11 +95,11 @@ export const strengthCommand = defineCommand({
     return answer({
       title: `${showAmountFor(total, country)} of ${to}${substance === undefined ? "" : ` ${substance}`} from ${from}`,
       lines: [
-        `water  ${showAmountFor(water, country)}`,
+        `water  ${showAmountFor(water, country)}; keep the last of it back`,
         `stock  ${showAmountFor(take, country)} of ${from}, into the water`,
         total.kind === "volume"
-          ? `last of the water TO the ${showAmountFor(total, country)} mark`
-          : `in all ${showAmountFor(total, country)}, weighed`,
+          ? `the rest of the water TO the ${showAmountFor(total, country)} mark`
+          : `the rest of the water to ${showAmountFor(total, country)} on the scale`,
         ...(agreed.assumed === undefined ? [] : [agreed.assumed]),
       ],
       say: `${showAmount(take)} of the ${showStrength(strong)} into ${showAmount(water)} of water.`,

@@ -17,9 +17,9 @@ export const whyCommand = defineCommand({
     about: "title of the answer explained",
     sources: "origin of each of its values, by key",
   },
-  run({ last }) {
+  run({ figured: last }) {
     if (last === undefined) {
-      return answer({ title: "I have answered nothing yet.", say: "I have answered nothing yet." });
+      return answer({ title: "I have given no figures yet.", say: "I have given no figures yet." });
     }
     const origins = originsOf(last);
     const lines =
@@ -28,8 +28,11 @@ export const whyCommand = defineCommand({
         : Object.entries(origins).map(([key, origin]) => `${key}: ${origin}`);
     return answer({
       title: `Why: ${last.title}`,
-      lines: lines.length > 0 ? lines : ["That answer held no figures."],
-      say: lines.length > 0 ? "The working is on the screen." : "That answer held no figures.",
+      lines: lines.length > 0 ? lines : ["I said no to that, and nothing was changed."],
+      say:
+        lines.length > 0
+          ? "The working is on the screen."
+          : "I said no to that. Nothing was changed.",
       facts: { about: last.title, sources: origins },
     });
   },

@@ -14,10 +14,10 @@ export type Handling = {
   readonly now: Instant;
   /** Who speaks, as the channel names them. */
   readonly who: string;
-  /** The reply before this one, for `why` and `again`. */
+  /** What was said last, to this person or as a cue, for `again`. */
   readonly last: Reply | undefined;
-  /** The last cue of the bench, for `again`. */
-  readonly lastCue: Reply | undefined;
+  /** The latest reply that held figures, for `why`. */
+  readonly figured: Reply | undefined;
   /** What `undo` would take back, newest last. */
   readonly undoable: readonly { readonly label: string; readonly changes: readonly Change[] }[];
   readonly listening: Listening;

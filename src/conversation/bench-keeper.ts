@@ -89,6 +89,7 @@ export class BenchKeeper {
         clock: momentOf(bench, now),
       }));
       await tell(replies);
+      const said = replies.at(-1);
       // What the clock did to a run cannot be taken back past.
       const moved = happenings.some(({ event }) => event.kind !== "cues");
       await this.#commit(
@@ -96,7 +97,7 @@ export class BenchKeeper {
           ...before,
           bench,
           undo: moved ? [] : before.undo,
-          lastCue: replies.at(-1) ?? before.lastCue,
+          lastCue: said === undefined ? before.lastCue : { reply: said, at: now },
         },
         moved,
       );

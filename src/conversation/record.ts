@@ -14,7 +14,15 @@ export type Pending = {
 };
 
 /** What one person and the bench were saying. */
-export type Thread = { readonly pending?: Pending | undefined; readonly last?: Reply | undefined };
+export type Thread = {
+  readonly pending?: Pending | undefined;
+  /** The reply before, for `again`. */
+  readonly last?: Said | undefined;
+  /** The latest reply that held figures, for `why`. */
+  readonly figured?: Reply | undefined;
+};
+
+export type Said = { readonly reply: Reply; readonly at: Instant };
 
 export type UndoStep = {
   readonly label: string;
@@ -28,7 +36,7 @@ export type BenchRecord = {
   readonly bench: Bench;
   readonly threads: Readonly<Record<string, Thread>>;
   readonly undo: readonly UndoStep[];
-  readonly lastCue?: Reply | undefined;
+  readonly lastCue?: Said | undefined;
 };
 
 const figure = z.object({ value: z.json(), origin: z.looseObject({ kind: z.string() }) });
@@ -51,6 +59,7 @@ const replySchema = z.custom<Reply>(
 );
 
 const at = z.number().transform(instant);
+const saidSchema = z.object({ reply: replySchema, at });
 const fields = z.record(z.string(), z.json());
 
 const pendingSchema = z.object({
@@ -73,10 +82,14 @@ export const recordSchema = z.object({
   bench: benchSchema,
   threads: z.record(
     z.string(),
-    z.object({ pending: pendingSchema.optional(), last: replySchema.optional() }),
+    z.object({
+      pending: pendingSchema.optional(),
+      last: saidSchema.optional(),
+      figured: replySchema.optional(),
+    }),
   ),
   undo: z.array(z.object({ label: z.string(), at, changes: z.array(change) })),
-  lastCue: replySchema.optional(),
+  lastCue: saidSchema.optional(),
 });
 
 export const newRecord = (id: string, zone: string): BenchRecord => ({

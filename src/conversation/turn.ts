@@ -14,7 +14,7 @@ import { toWords, type Words } from "../language/words.ts";
 import { answer, type Option, question, type Reply, refuse } from "../reply/reply.ts";
 import { listeningOf } from "./listening.ts";
 import { momentOf } from "./moment.ts";
-import type { BenchRecord, Pending, Thread } from "./record.ts";
+import type { BenchRecord, Pending, Said, Thread } from "./record.ts";
 import { nearest } from "./suggest.ts";
 
 export type Message = { readonly text: string; readonly who: string };
@@ -198,7 +198,7 @@ class Talk {
   }
 
   #forgetQuestion(): Talk {
-    return this.#with(withThread(this.#record, this.#who, { last: this.#thread.last }));
+    return this.#with(withThread(this.#record, this.#who, { ...this.#thread, pending: undefined }));
   }
 
   #with(record: BenchRecord): Talk {
@@ -224,8 +224,8 @@ class Talk {
       bench,
       now: this.#now,
       who: this.#who,
-      last: this.#thread.last,
-      lastCue: this.#record.lastCue,
+      last: lastSaid(this.#thread.last, this.#record.lastCue),
+      figured: this.#thread.figured,
       undoable: this.#record.undo,
       listening: this.#listening,
       commands: this.#commands,
@@ -288,8 +288,11 @@ class Talk {
         : keepsQuestion
           ? this.#pending
           : undefined;
-    const last = command.aside ? (this.#thread.last ?? reply) : reply;
-    const after = withThread({ ...this.#record, bench, undo }, this.#who, { pending, last });
+    const after = withThread({ ...this.#record, bench, undo }, this.#who, {
+      pending,
+      last: command.name === "again" ? this.#thread.last : { reply, at: this.#now },
+      figured: command.aside || !hasFigures(reply) ? this.#thread.figured : reply,
+    });
     return { reply, after };
   }
 
@@ -301,7 +304,11 @@ class Talk {
     const open = pending ?? (keepQuestion ? this.#pending : undefined);
     return {
       reply,
-      after: withThread(this.#record, this.#who, { pending: open, last: this.#thread.last }),
+      after: withThread(this.#record, this.#who, {
+        ...this.#thread,
+        pending: open,
+        last: { reply, at: this.#now },
+      }),
     };
   }
 
@@ -351,6 +358,12 @@ const teaching: Pick<Pending, "ask"> = {
 const outranksAnswer = ({ command }: Choice): boolean =>
   command.aside ||
   ["learn", "change", "stop teaching", "undo", "bottles", "sheets"].includes(command.name);
+
+const hasFigures = ({ kind, working, figures }: Reply): boolean =>
+  kind === "refusal" || working.length > 0 || Object.keys(figures).length > 0;
+
+const lastSaid = (reply: Said | undefined, cue: Said | undefined): Reply | undefined =>
+  reply !== undefined && (cue === undefined || reply.at > cue.at) ? reply.reply : cue?.reply;
 
 const better = (a: Match, b: Match): boolean =>
   a.loose !== b.loose ? a.loose < b.loose : a.literals > b.literals;

@@ -1,5 +1,5 @@
-import { renderText } from "../../src/channels/console/render.ts";
 import { readInstant } from "../../src/channels/console/read-instant.ts";
+import { renderText } from "../../src/channels/console/render.ts";
 import { readMove } from "../../src/channels/console/time-travel.ts";
 import type { Command } from "../../src/commands/define-command.ts";
 import { BenchKeeper } from "../../src/conversation/bench-keeper.ts";

@@ -38,20 +38,39 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
   const columns = (): number => output.columns || USUAL;
   let open = true;
 
-  const redraw = (): void => {
+  /**
+   * To the first row of the line being typed. Pasted text moves the cursor without the line reader
+   * taking note, so the rows are counted here and its own count is put back to none.
+   */
+  const home = (): void => {
+    if (!open) return;
+    const { rows } = lines.getCursorPos();
+    output.write(rows > 0 ? `\x1b[${rows}A\r` : "\r");
+    Reflect.set(lines, "prevRows", 0);
+  };
+  const draw = (): void => {
     if (!open) return;
     const { bench } = keeper.record;
     const now = bell.now();
     lines.setPrompt(clockLine(clockTime(now, bench.zone), momentOf(bench, now), columns()));
     lines.prompt(true);
   };
+  const redrawAtEdge = (): void => {
+    if (lines.cursor === lines.line.length) output.write(" \r");
+  };
+  const redraw = (): void => {
+    output.cork();
+    home();
+    draw();
+    output.uncork();
+  };
+  /** Prints above the line being typed. */
   const print = (text: string): void => {
-    // Over the rows of the line being typed, which is then drawn again below. Drawing goes up by
-    // that many rows first, so they are left free.
-    const { rows } = open ? lines.getCursorPos() : { rows: 0 };
-    const up = rows > 0 ? `\x1b[${rows}A` : "";
-    output.write(`${up}\r\x1b[J${wrap(text, columns())}\n\n${"\n".repeat(rows)}`);
-    redraw();
+    output.cork();
+    home();
+    output.write(`\x1b[J${wrap(text, columns())}\n\n`);
+    draw();
+    output.uncork();
   };
   const show = (reply: Reply): void => print(renderText(reply, keeper.record.bench.mode));
 
@@ -66,6 +85,10 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
   });
   print(WELCOME);
   for (const notice of parts.notices) print(renderText(noticeReply(notice), "bench"));
+  // Pasted text that just fills a row leaves the cursor on that row until something follows.
+  parts.input.on("data", () => {
+    if (open && lines.line !== "" && lines.getCursorPos().cols === 0) redrawAtEdge();
+  });
   const ticking = setInterval(redraw, 1000);
 
   await new Promise<void>((done) => {

@@ -55,8 +55,10 @@ export function partIn(mixing: Mixing, named: string, otherBath?: string): Walke
   if (otherBath !== undefined) {
     return { ok: false, trouble: { kind: "other-bath", other: otherBath, named } };
   }
-  const index = mixing.steps.findIndex((step) => step.name.toLowerCase() === named.toLowerCase());
+  const isNamed = (step: MixStep): boolean => step.name.toLowerCase() === named.toLowerCase();
   const due = dueStep(mixing);
+  // A part may be called like a step before it: "water" can be a part as well.
+  const index = due !== undefined && isNamed(due) ? mixing.done : mixing.steps.findIndex(isNamed);
   if (index < 0) return { ok: false, trouble: { kind: "no-such-part", named, due } };
   if (index < mixing.done) return { ok: false, trouble: { kind: "again", named, due } };
   const last = mixing.steps[mixing.done - 1];

@@ -79,7 +79,7 @@ function deviationsOf(
   if (stage.temperature !== undefined && stage.tolerance !== undefined) {
     for (const reading of readings) {
       const off = reading.temperature - stage.temperature;
-      // Half a step of a 0.1 °C display decides nothing.
+      // On the edge of the band is inside it, whatever the last binary digit says.
       if (Math.abs(off) > stage.tolerance + 1e-9) {
         found.push(
           `${stage.bath}: read ${plain(reading.temperature, 1)} °C, ${plain(Math.abs(off), 1)} °C ` +

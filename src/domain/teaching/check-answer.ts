@@ -57,6 +57,10 @@ export function checkBath(answers: Answers, name: string): string | undefined {
     if (time !== undefined && initial > time.time) {
       return `Agitating ${showDuration(initial)} is longer than the ${showDuration(time.time)} in the bath. Read it again.`;
     }
+    if (initial < 0 || (each !== undefined && each < 0)) {
+      const least = Math.min(initial, each ?? initial);
+      return `Agitating for ${showDuration(seconds(least))} cannot be. Read the agitation again.`;
+    }
     if (every !== undefined && (every < 2 || (each ?? seconds(0)) > every)) {
       return `${showDuration(each ?? seconds(0))} every ${showDuration(every)} cannot be. Read the agitation again.`;
     }

@@ -19,6 +19,9 @@ export function showAnswers(answers: Answers): readonly string[] {
   });
 }
 
+const counted = (count: number, noun: string): string =>
+  `${plain(count, 1)} ${noun}${count === 1 ? "" : "s"}`;
+
 /** One answer in words; "not on the sheet" where it was left out. */
 export function showAnswer(
   question: Question,
@@ -73,8 +76,8 @@ export function showAnswer(
         : `first ${showDuration(initial)}, then ${showDuration(each ?? initial)} every ${showDuration(every)}`;
     }
     case "count":
-      return `${plain(answer as number, 1)} rolls`;
+      return counted(answer as number, "roll");
     case "keeps":
-      return `${plain(answer as number, 0)} days`;
+      return counted(answer as number, "day");
   }
 }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { at, runOf, stageOf, washOf } from "../../../test/support/runs.ts";
-import { secondsBetween, seconds as sec } from "../units/quantity.ts";
+import { seconds as sec, secondsBetween } from "../units/quantity.ts";
 import { beats, FETCH_LEAD, layOut, stageClock } from "./stage-clock.ts";
 
 const SS0514 = "SS0514 Basic Color Photography, p. 2-13";

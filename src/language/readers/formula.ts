@@ -7,10 +7,12 @@ import { byLength } from "./phrases.ts";
 type Spoken = { readonly letters: string; readonly number: number; readonly id: string };
 
 const spoken: readonly Spoken[] = formulas.flatMap(({ id, name, aliases }) =>
-  [name, ...aliases].flatMap((called) => {
-    const parts = /^([a-z]+)-?(\d+)$/.exec(called.toLowerCase());
-    return parts === null ? [] : [{ letters: parts[1] ?? "", number: Number(parts[2]), id }];
-  }),
+  [...new Set([name, ...aliases].map((called) => called.toLowerCase().replace("-", "")))].flatMap(
+    (called) => {
+      const parts = /^([a-z]+)(\d+)$/.exec(called);
+      return parts === null ? [] : [{ letters: parts[1] ?? "", number: Number(parts[2]), id }];
+    },
+  ),
 );
 
 /**

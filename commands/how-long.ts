@@ -1,0 +1,86 @@
+import { z } from "zod";
+import { defineCommand } from "../src/commands/define-command.ts";
+import { of, worked } from "../src/commands/figures.ts";
+import { aboutSheet, bathOn, sheetFor } from "../src/commands/sheets.ts";
+import { isWeak, showOrigin } from "../src/domain/origin.ts";
+import { DRAIN } from "../src/domain/process/plan-stages.ts";
+import { celsius } from "../src/domain/units/quantity.ts";
+import { plain, sayDuration, showDuration, showTemperature } from "../src/domain/units/show.ts";
+import { answer, refuse, type Shown } from "../src/reply/reply.ts";
+
+export const howLongCommand = defineCommand({
+  name: "how long",
+  summary: "Time and temperature of a bath, from the sheet.",
+  topic: "sheet",
+  sentences: [
+    "(how long is|how long for|how long in|how long does|time for|time of|how long should i do|what is the time for) [the] {solution} [take|bath|last] [(by|on|from) [the] {sheet} [sheet]]",
+    "how long (should|do|must) (i|we|film|it) (develop|stay in {solution}|be in {solution}|bleach|fix|blix) [for]",
+    "(what temperature|what temp|how warm|how hot|which temperature) [is|should|must|for|does] [the] [{solution}] [be|need|have]",
+    "temperature (of|for) [the] {solution}",
+    "[what is] [the] (time and temperature|figures) (for|of) [the] {solution}",
+  ],
+  examples: ["how long is the blix", "what temperature should the developer be"],
+  fields: z.object({
+    solution: z.string().default("developer"),
+    sheet: z.string().optional(),
+  }),
+  changes: false,
+  values: {
+    sheet: "the sheet it stands on",
+    bath: "bath",
+    time_s: "time, s",
+    sense: "exact or at least",
+    pour_out_s: "pouring out begins here, s",
+    temp_c: "temperature, °C",
+    tolerance_c: "half width of the band, °C",
+  },
+  run({ bench }, { solution, sheet: named }) {
+    const found = sheetFor(bench, "process", named);
+    if (found === undefined)
+      return refuse("no-such-sheet", "I have no sheet of that name. Say sheets.");
+    const { sheet, chosen } = found;
+    const on = bathOn(sheet, solution);
+    const bath = on === undefined ? undefined : "bath" in on ? on.bath : on.several[0];
+    if (bath?.time === undefined) {
+      return refuse(
+        "no-figures",
+        `The ${sheet.name} sheet has no time for ${solution}. Teach me yours: learn a sheet.`,
+        {
+          say: `No time for ${solution}. Say learn a sheet.`,
+          facts: { sheet: sheet.name },
+        },
+      );
+    }
+    const { time, temperature, tolerance, sense } = bath;
+    const drain = bath.drain ?? DRAIN;
+    const word = sense === "exact" ? "exactly" : "at least";
+    const warm = temperature === undefined ? "" : ` at ${showTemperature(temperature.value)}`;
+    const band = tolerance === undefined ? "" : `, ±${plain(tolerance.value, 2)} °C`;
+    const figures: Record<string, Shown> = {
+      time_s: of(time.value, time.origin),
+      pour_out_s: worked(time.value - drain.value, "time less the drain, which lies inside it"),
+    };
+    if (temperature !== undefined) figures.temp_c = of(temperature.value, temperature.origin);
+    if (tolerance !== undefined) figures.tolerance_c = of(tolerance.value, tolerance.origin);
+    return answer({
+      title: `${bath.name}: ${word} ${showDuration(time.value)}${warm}${band}`,
+      lines: [`From the ${sheet.name} sheet; time ${showOrigin(time.origin)}.`],
+      say: `${bath.name}: ${word} ${sayDuration(time.value)}${temperature === undefined ? "" : ` at ${plain(celsius(temperature.value), 1)}`}.`,
+      figures,
+      facts: { sheet: sheet.name, bath: bath.name, sense },
+      cautions: [
+        ...aboutSheet(sheet, chosen, false),
+        ...(isWeak(time.origin) && !sheet.invented ? ["From memory: check your sheet."] : []),
+      ],
+      working: [
+        `Time ${showDuration(time.value)}: ${showOrigin(time.origin)}.`,
+        ...(temperature === undefined
+          ? []
+          : [
+              `Temperature ${showTemperature(temperature.value)}: ${showOrigin(temperature.origin)}.`,
+            ]),
+        `Pouring out begins ${showDuration(drain.value)} before the end: ${showOrigin(drain.origin)}.`,
+      ],
+    });
+  },
+});
