@@ -32,6 +32,7 @@ export const diluteCommand = defineCommand({
   sentences: [
     "dilute [a] [{total}] [of] [{solution}] [at|to|by|as] [{dilution}]",
     "dilute [a] {solution} [at|to|by] {dilution} [to|for|in|make] [a] [{total}]",
+    "dilute [at|by] {dilution} [to|for|in|make|to make] [a] {total}",
     "[(make|mix|prepare) [up] [me]|i need|i want|give me] [a] {total} [of] [working] [solution|{solution}] [at|of|as|with] [a] {dilution} [dilution|solution]",
     "{solution} [at] {dilution} [for|to make|makes|in] [a] {total}",
     "[(make|mix) [up]] {dilution} [for|to make|to|makes|in] [a] {total}",

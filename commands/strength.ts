@@ -38,6 +38,7 @@ export const strengthCommand = defineCommand({
     "(dilute|bring|weaken|thin) [a] {have} [of] [a] {stock} [{substance}] [down] to {target}",
     "how much water (for|in|into|with|to) [a] {have} [of] [a] {stock} [{substance}] [to make|to get|for|down to|to] {target}",
   ],
+  needs: ["%", "percent", "pct", "percentage", "cent", "w/v", "v/v", "w/w"],
   slots: {
     stock: "percent",
     target: "percent",

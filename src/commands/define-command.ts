@@ -41,6 +41,8 @@ export type CommandSpec<F extends Fields> = {
   /** The help page it stands on. */
   readonly topic: Topic;
   readonly sentences: readonly string[];
+  /** A sentence is only this command's if it holds one of these words: "percent", say. */
+  readonly needs?: readonly string[];
   /** Which reader reads which field; a field without an entry is read by the reader of its name. */
   readonly slots?: { readonly [K in keyof z.input<F>]?: ReaderName };
   readonly examples: readonly string[];
@@ -87,7 +89,11 @@ const isReader = (name: string): name is ReaderName => Object.hasOwn(readers, na
 
 /** @throws at start when a template names a slot that is no field or has no reader */
 export function defineCommand<F extends Fields>(spec: CommandSpec<F>): Command {
-  const sentences = spec.sentences.map(parseTemplate);
+  const needs = spec.needs === undefined ? [] : [spec.needs];
+  const sentences = spec.sentences.map((text) => {
+    const template = parseTemplate(text);
+    return { ...template, required: [...template.required, ...needs] };
+  });
   const slots: Record<string, SlotReading> = {};
   const named = spec.slots as Readonly<Record<string, ReaderName | undefined>> | undefined;
   for (const field of Object.keys(spec.fields.shape)) {

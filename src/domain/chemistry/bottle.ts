@@ -1,5 +1,31 @@
 import { z } from "zod";
-import { millilitres, units } from "../units/quantity.ts";
+import { instant, millilitres, units } from "../units/quantity.ts";
+
+/** What a bottle is for: pours from a concentrate or a stock never go back into it. */
+export const bottleRoles = ["working", "concentrate", "stock"] as const;
+export type BottleRole = (typeof bottleRoles)[number];
+
+/** How full it stands, best first: the air above a solution ages it. */
+export const fillLevels = ["full", "some air", "half", "less"] as const;
+export type FillLevel = (typeof fillLevels)[number];
+
+/** A collapsing bottle has its air squeezed out, so pouring does not open air space in it. */
+export const containers = ["glass", "plastic", "collapsing"] as const;
+export type Container = (typeof containers)[number];
+
+const ml = z.number().transform(millilitres);
+const fill = z.enum(fillLevels);
+
+const clipTestSchema = z.object({
+  at: z.number().transform(instant),
+  /** ISO date in the bench's zone. */
+  on: z.string(),
+  by: z.string(),
+  passed: z.boolean(),
+  /** Fixing baths: how long a leader took to clear, s. */
+  clearing: z.number().optional(),
+});
+export type ClipTest = z.infer<typeof clipTestSchema>;
 
 export const bottleSchema = z.object({
   id: z.string(),
@@ -9,11 +35,47 @@ export const bottleSchema = z.object({
   mark: z.string(),
   bath: z.string(),
   sheet: z.string().optional(),
-  volume: z.number().transform(millilitres),
-  /** ISO date in the bench's zone. */
+  /** Solution it was filled with, mL: the film it can do goes by this. */
+  volume: ml,
+  /** ISO date in the bench's zone: mixed, or for a concentrate opened. */
   mixedOn: z.string(),
   by: z.string(),
+  /** Film done in it. */
   used: z.number().transform(units),
   retiredOn: z.string().optional(),
+
+  // Missing in records made before these were kept: working, full, glass or plastic unknown.
+  role: z.enum(bottleRoles).optional(),
+  /** Solution in it now, mL; missing: all of `volume`. */
+  contents: ml.optional(),
+  /** Poured out and expected back, mL. */
+  out: ml.optional(),
+  /** What it holds when full to the neck, mL; missing: `volume`. */
+  size: ml.optional(),
+  container: z.enum(containers).optional(),
+  place: z.string().optional(),
+  /** The date is the earliest plausible one, not a known one; how it was found. */
+  dateAssumed: z.string().optional(),
+  /** How full it has stood, oldest first; missing: full since `mixedOn`. */
+  fills: z.array(z.object({ on: z.string(), fill })).optional(),
+  /** Tanks it has been poured for, for rules that count batches. */
+  batches: z.number().int().optional(),
+  /** Film whose work was made good by replenisher. */
+  replenished: z.number().transform(units).optional(),
+  suspect: z.object({ since: z.number().transform(instant), why: z.string() }).optional(),
+  retired: z.object({ on: z.string(), why: z.string(), route: z.string() }).optional(),
+  price: z.object({ amount: z.number(), currency: z.string() }).optional(),
+  tests: z.array(clipTestSchema).optional(),
+  /** Other bottles that were poured into this one, by id. */
+  mixedFrom: z.array(z.string()).optional(),
 });
 export type Bottle = z.infer<typeof bottleSchema>;
+
+export const roleOf = (bottle: Bottle): BottleRole => bottle.role ?? "working";
+export const contentsOf = (bottle: Bottle): Bottle["volume"] => bottle.contents ?? bottle.volume;
+export const sizeOf = (bottle: Bottle): Bottle["volume"] => bottle.size ?? bottle.volume;
+export const fillNow = (bottle: Bottle): FillLevel => bottle.fills?.at(-1)?.fill ?? "full";
+
+/** Film that still weighs on it: what replenisher made good is taken off. */
+export const workDone = (bottle: Bottle): Bottle["used"] =>
+  units(Math.max(0, bottle.used - (bottle.replenished ?? 0)));

@@ -69,6 +69,52 @@ export type Agitation = z.infer<typeof agitationSchema>;
 export const senses = ["exact", "at least"] as const;
 export type Sense = (typeof senses)[number];
 
+const tableRow = <T extends number>(brand: (value: number) => T) =>
+  z.object({ at: z.number(), time: z.number().transform(brand) });
+
+/** How a developer's time rises with the film it has done. */
+const reuseSchema = z.discriminatedUnion("kind", [
+  z.object({
+    kind: z.literal("percent"),
+    /** Per unit of film, %. */
+    percent: z.number(),
+    /** Each on top of the last, only where the sheet says so; else each of the first time. */
+    compounded: z.boolean().default(false),
+    origin: originSchema,
+  }),
+  z.object({
+    kind: z.literal("seconds"),
+    seconds: z.number().transform(seconds),
+    /** For each unit of film, or for each tank, however much film was in it. */
+    per: z.enum(["unit", "batch"]),
+    origin: originSchema,
+  }),
+  z.object({
+    kind: z.literal("table"),
+    rows: z.array(tableRow(seconds)).min(1).max(60),
+    /** Does "3" mean that three are done, or that this is the third? */
+    means: z.enum(["done", "this"]),
+    origin: originSchema,
+  }),
+]);
+export type ReuseRule = z.infer<typeof reuseSchema>;
+
+/** How a developer's time changes with stops of push, or of pull where they are negative. */
+const pushSchema = z.discriminatedUnion("kind", [
+  z.object({
+    kind: z.literal("seconds"),
+    seconds: z.number().transform(seconds),
+    origin: originSchema,
+  }),
+  z.object({ kind: z.literal("factor"), factor: z.number().positive(), origin: originSchema }),
+  z.object({
+    kind: z.literal("table"),
+    rows: z.array(tableRow(seconds)).min(1).max(20),
+    origin: originSchema,
+  }),
+]);
+export type PushRule = z.infer<typeof pushSchema>;
+
 const bathSchema = z.object({
   /** What it is called on this sheet, unique in it: "developer", "first wash". */
   name: z.string(),
@@ -89,6 +135,13 @@ const bathSchema = z.object({
   capacity: figureOf(units).optional(),
   /** Days a mixed solution keeps. */
   keeps: figureOf((days) => days).optional(),
+  /** Days in a bottle that is not full. */
+  keepsPart: figureOf((days) => days).optional(),
+  /** Time for film already done; missing: the sheet has no such rule. */
+  reuse: reuseSchema.optional(),
+  /** The other way to keep a bath level: replenisher, mL for each unit of film. */
+  replenish: figureOf(millilitres).optional(),
+  push: pushSchema.optional(),
 });
 export type Bath = z.infer<typeof bathSchema>;
 

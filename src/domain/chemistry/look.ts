@@ -1,0 +1,147 @@
+import type { Figure } from "../origin.ts";
+import { type Bath, bathsCalled, type Sheet } from "../process/sheet.ts";
+import { type Units, units } from "../units/quantity.ts";
+import { ageShare, dueOn, type Keeping } from "./age.ts";
+import { type Bottle, contentsOf, roleOf, workDone } from "./bottle.ts";
+import { defaultKeeping, type KeepingRow, keepingOf } from "./keeping.ts";
+
+/** What a look at a bottle needs from outside: the bench's sheets and our defaults. */
+export type Shelf = {
+  readonly sheetOf: (bottle: Bottle) => Sheet | undefined;
+  readonly keeping: readonly KeepingRow[];
+};
+
+export const bottleStates = [
+  "fresh",
+  "in use",
+  "near limit",
+  "past limit",
+  "suspect",
+  "retired",
+] as const;
+export type BottleState = (typeof bottleStates)[number];
+
+/** Which of the two clocks runs out first. */
+export type Governing = "age" | "film";
+
+/** A bottle as it stands on a day: both clocks, which governs, and what is doubtful. */
+export type BottleLook = {
+  readonly bottle: Bottle;
+  readonly bath: Bath | undefined;
+  readonly sheet: Sheet | undefined;
+  readonly keeping: Keeping | undefined;
+  /** Share of its keeping time used; 1 is the end. */
+  readonly age: number | undefined;
+  /** Last day inside the keeping time, ISO. */
+  readonly due: string | undefined;
+  /** Until `due`; negative when it is past. */
+  readonly daysLeft: number | undefined;
+  /** Film this bottle can take in all, with where the figure comes from. */
+  readonly capacity: Figure<Units> | undefined;
+  readonly unitsLeft: Units | undefined;
+  /** Share of its capacity used. */
+  readonly worn: number | undefined;
+  readonly governs: Governing | undefined;
+  readonly state: BottleState;
+  /** Why a clip test is wanted before film goes in; empty when it is not. */
+  readonly doubts: readonly string[];
+};
+
+/** From this share on a limit is near: the first of two reminders falls here. */
+const NEAR = 0.75;
+
+/** The one bath of its sheet that a bottle holds. */
+export const bathIn = (bottle: Bottle, sheet: Sheet | undefined): Bath | undefined =>
+  sheet === undefined ? undefined : bathsCalled(sheet, bottle.bath)[0];
+
+/**
+ * Film a bottle can take: the sheet's figure is for one batch, so a smaller bottle takes less. A
+ * sheet without a batch volume is taken to mean this bottle.
+ */
+export function capacityOf(bottle: Bottle, bath: Bath | undefined): Figure<Units> | undefined {
+  const figure = bath?.capacity;
+  if (figure === undefined) return undefined;
+  const batch = bath?.mix?.total.value;
+  const share = batch === undefined ? 1 : Math.min(1, bottle.volume / batch);
+  return { value: units(figure.value * share), origin: figure.origin };
+}
+
+/** Film it can still take. What was lost of the solution is lost to film as well. */
+export function unitsLeft(bottle: Bottle, capacity: Figure<Units> | undefined): Units | undefined {
+  if (capacity === undefined) return undefined;
+  const there = Math.min(1, (contentsOf(bottle) + (bottle.out ?? 0)) / bottle.volume);
+  return units(Math.max(0, (capacity.value - workDone(bottle)) * there));
+}
+
+/** Which clock runs out first: the one that has used the larger share. A tie goes to age. */
+export function governs(age: number | undefined, worn: number | undefined): Governing | undefined {
+  if (age === undefined) return worn === undefined ? undefined : "film";
+  return worn !== undefined && worn > age ? "film" : "age";
+}
+
+/** The latest clip test, if it is newer than what made one necessary. */
+const lastTest = (bottle: Bottle) => bottle.tests?.at(-1);
+
+export function stateOf(
+  bottle: Bottle,
+  age: number | undefined,
+  worn: number | undefined,
+): BottleState {
+  if (bottle.retiredOn !== undefined) return "retired";
+  if (bottle.suspect !== undefined || lastTest(bottle)?.passed === false) return "suspect";
+  const most = Math.max(age ?? 0, worn ?? 0);
+  if ((age ?? 0) > 1 + 1e-9 || (worn ?? 0) >= 1 - 1e-9) return "past limit";
+  if (most >= NEAR - 1e-9) return "near limit";
+  return bottle.used === 0 && bottle.fills === undefined && most < 0.25 ? "fresh" : "in use";
+}
+
+/** Days a passed clip test is good for: a test tells of today, not of next week (own rule, no source). */
+const TEST_HOLDS = 2;
+
+function doubtsOf(bottle: Bottle, age: number | undefined, today: string): readonly string[] {
+  const test = lastTest(bottle);
+  const tested = test?.passed === true && Math.abs(daysTo(test.on, today)) <= TEST_HOLDS;
+  const found: string[] = [];
+  if (bottle.suspect !== undefined) found.push(`it is suspect: ${bottle.suspect.why}`);
+  if (test?.passed === false) found.push("its last clip test failed");
+  if (tested) return found;
+  if (bottle.dateAssumed !== undefined) found.push("its mixing date is not known");
+  if ((age ?? 0) > 1 + 1e-9) found.push("it is past its keeping time");
+  return found;
+}
+
+const daysTo = (from: string, to: string): number =>
+  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: "days" }).days;
+
+/** Looks at a bottle on a day, ISO in the bench's zone. */
+export function lookAt(bottle: Bottle, shelf: Shelf, today: string): BottleLook {
+  const sheet = shelf.sheetOf(bottle);
+  const bath = bathIn(bottle, sheet);
+  const row = defaultKeeping(
+    shelf.keeping,
+    bath?.kind ?? bottle.bath,
+    roleOf(bottle),
+    sheet?.process,
+  );
+  const keeping = keepingOf(roleOf(bottle) === "working" ? bath : undefined, row);
+  const age = keeping === undefined ? undefined : ageShare(bottle, keeping, today);
+  const due = keeping === undefined ? undefined : dueOn(bottle, keeping);
+  const capacity = roleOf(bottle) === "working" ? capacityOf(bottle, bath) : undefined;
+  const left = unitsLeft(bottle, capacity);
+  const worn = capacity === undefined ? undefined : workDone(bottle) / capacity.value;
+  return {
+    bottle,
+    bath,
+    sheet,
+    keeping,
+    age,
+    due,
+    daysLeft: due === undefined ? undefined : daysTo(today, due),
+    capacity,
+    unitsLeft: left,
+    worn,
+    governs: governs(age, worn),
+    state: stateOf(bottle, age, worn),
+    doubts: doubtsOf(bottle, age, today),
+  };
+}

@@ -1,0 +1,119 @@
+import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
+import { once } from "node:events";
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { createInterface } from "node:readline";
+import { z } from "zod";
+
+const ROOT = join(import.meta.dirname, "../..");
+
+/** A line of `--json`, exactly: a key more or less is a change of the public form. */
+export const lineSchema = z.strictObject({
+  at: z.iso.datetime(),
+  kind: z.enum(["reply", "cue", "reminder", "refusal", "question"]),
+  title: z.string().min(1),
+  lines: z.array(z.string()),
+  say: z.string().min(1),
+  values: z.record(z.string(), z.json()),
+  origins: z.record(z.string(), z.string().min(1)),
+  cautions: z.array(z.string()),
+});
+export type Line = z.infer<typeof lineSchema>;
+
+export const readLines = (output: string): readonly Line[] =>
+  output
+    .split("\n")
+    .filter((line) => line !== "")
+    .map((line) => lineSchema.parse(JSON.parse(line)));
+
+/** How one of the program's entries is started: the words of its script in `package.json`. */
+export async function commandLine(script: "start" | "chat"): Promise<readonly string[]> {
+  const file = JSON.parse(await readFile(join(ROOT, "package.json"), "utf8"));
+  const { scripts } = z.object({ scripts: z.record(z.string(), z.string()) }).parse(file);
+  const [node, ...words] = (scripts[script] ?? "").split(" ");
+  if (node !== "node") throw new Error(`The script ${script} does not start with node.`);
+  return words;
+}
+
+export type Program = {
+  readonly pid: number | undefined;
+  /** Lines printed so far. */
+  readonly lines: readonly string[];
+  say(...messages: readonly string[]): void;
+  /** Waits until the lines satisfy a condition, or the process ends. */
+  until(condition: (lines: readonly string[]) => boolean): Promise<void>;
+  kill(): Promise<void>;
+  /** Closes its input and waits for its end. */
+  finish(): Promise<Ended>;
+};
+
+export type Ended = {
+  readonly code: number | null;
+  readonly output: string;
+  readonly complaint: string;
+};
+
+/** Starts the program itself, script mode unless told otherwise. */
+export async function startProgram(
+  options: readonly string[],
+  script: "start" | "chat" = "chat",
+  environment: Readonly<Record<string, string>> = {},
+): Promise<Program> {
+  const words = await commandLine(script);
+  const child: ChildProcessWithoutNullStreams = spawn(process.execPath, [...words, ...options], {
+    cwd: ROOT,
+    env: { ...process.env, ...environment },
+  });
+  const lines: string[] = [];
+  let complaint = "";
+  child.stderr.setEncoding("utf8").on("data", (piece: string) => {
+    complaint += piece;
+  });
+  // A process that was killed or refused to start does not read what it is sent.
+  child.stdin.on("error", () => undefined);
+  const reader = createInterface({ input: child.stdout });
+  const end = Promise.all([once(child, "exit"), once(reader, "close")]);
+  let over = false;
+  let changed = Promise.withResolvers<void>();
+  const wake = (): void => {
+    changed.resolve();
+    changed = Promise.withResolvers();
+  };
+  reader.on("line", (line) => {
+    lines.push(line);
+    wake();
+  });
+  void end.then(() => {
+    over = true;
+    wake();
+  });
+  return {
+    pid: child.pid,
+    lines,
+    say: (...messages) => void child.stdin.write(messages.map((one) => `${one}\n`).join("")),
+    async until(condition) {
+      while (!over && !condition(lines)) await changed.promise;
+    },
+    async kill() {
+      child.kill("SIGKILL");
+      await end;
+    },
+    async finish() {
+      child.stdin.end();
+      await end;
+      return { code: child.exitCode, output: lines.map((line) => `${line}\n`).join(""), complaint };
+    },
+  };
+}
+
+/** Runs the program from the first to the last of these messages. */
+export async function runProgram(
+  options: readonly string[],
+  messages: readonly string[],
+  script: "start" | "chat" = "chat",
+  environment: Readonly<Record<string, string>> = {},
+): Promise<Ended> {
+  const program = await startProgram(options, script, environment);
+  program.say(...messages);
+  return program.finish();
+}
