@@ -5,6 +5,9 @@ import { join } from "node:path";
 import { createInterface } from "node:readline";
 import { z } from "zod";
 
+/** How long anything is waited for, in ms: ages, so that a busy machine fails no test. */
+const AGES = 30_000;
+
 const ROOT = join(import.meta.dirname, "../..");
 
 /** A line of `--json`, exactly: a key more or less is a change of the public form. */
@@ -40,8 +43,11 @@ export type Program = {
   /** Lines printed so far. */
   readonly lines: readonly string[];
   say(...messages: readonly string[]): void;
-  /** Waits until the lines satisfy a condition, or the process ends. */
+  /** Waits until the lines satisfy a condition. @throws when the process ends before, or takes ages */
   until(condition: (lines: readonly string[]) => boolean): Promise<void>;
+  /** Reads nothing more of what it prints. */
+  hangUp(): void;
+  /** Ends it without a chance to do anything more. */
   kill(): Promise<void>;
   /** Closes its input and waits for its end. */
   finish(): Promise<Ended>;
@@ -87,12 +93,21 @@ export async function startProgram(
     over = true;
     wake();
   });
+  const ages = setTimeout(() => child.kill("SIGKILL"), AGES);
+  void end.then(() => clearTimeout(ages));
   return {
     pid: child.pid,
     lines,
     say: (...messages) => void child.stdin.write(messages.map((one) => `${one}\n`).join("")),
     async until(condition) {
-      while (!over && !condition(lines)) await changed.promise;
+      while (!condition(lines)) {
+        if (over) throw new Error(`It ended too early: ${complaint}${lines.join("\n")}`);
+        await changed.promise;
+      }
+    },
+    hangUp() {
+      child.stdout.destroy();
+      reader.close();
     },
     async kill() {
       child.kill("SIGKILL");

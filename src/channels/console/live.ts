@@ -2,6 +2,7 @@ import { createInterface } from "node:readline";
 import { createBell } from "../../conversation/bell.ts";
 import { systemClock } from "../../platform/clock.ts";
 import { refuse } from "../../reply/reply.ts";
+import { startDailyLook } from "../../scheduler/daily-look.ts";
 import { faultReply } from "./fault.ts";
 import { noticeReply, printer, type ScriptParts } from "./script.ts";
 
@@ -12,6 +13,7 @@ export async function runLive(parts: ScriptParts): Promise<void> {
   const bell = createBell({
     keeper,
     clock: systemClock,
+    housekeep: startDailyLook,
     tell: (replies, at) => {
       for (const reply of replies) print(reply, at);
     },

@@ -19,8 +19,11 @@ export function readInstant(text: string, zone: string): Instant | undefined {
 function readZoned(text: string, zone: string): Temporal.Instant | undefined {
   const ways = [
     () => Temporal.Instant.from(text),
-    () => Temporal.ZonedDateTime.from(text).toInstant(),
-    () => Temporal.PlainDateTime.from(text).toZonedDateTime(zone).toInstant(),
+    () =>
+      // Read as plain, a zone that does not exist would be passed over.
+      text.includes("[")
+        ? Temporal.ZonedDateTime.from(text).toInstant()
+        : Temporal.PlainDateTime.from(text).toZonedDateTime(zone).toInstant(),
   ];
   for (const way of ways) {
     try {

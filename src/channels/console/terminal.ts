@@ -5,6 +5,7 @@ import { momentOf } from "../../conversation/moment.ts";
 import { clockTime } from "../../domain/timing/clock-text.ts";
 import { systemClock } from "../../platform/clock.ts";
 import type { Reply } from "../../reply/reply.ts";
+import { startDailyLook } from "../../scheduler/daily-look.ts";
 import { clockLine } from "./clock-line.ts";
 import { faultReply } from "./fault.ts";
 import { renderText } from "./render.ts";
@@ -77,6 +78,7 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
   const bell = createBell({
     keeper,
     clock: systemClock,
+    housekeep: startDailyLook,
     tell: (replies) => {
       for (const reply of replies) show(reply);
       if (replies.length > 0) output.write("\x07");

@@ -1,0 +1,87 @@
+/** The speed we promise, measured on this machine: a table, then the same as JSON (`--json`: JSON alone). */
+import { availableParallelism, loadavg } from "node:os";
+import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
+import { benchMemory, benchStart } from "./process.ts";
+import { benchScheduler } from "./scheduler.ts";
+import { benchStore } from "./store.ts";
+
+type Row = {
+  readonly what: string;
+  readonly unit: string;
+  readonly measured: number | undefined;
+  /** At most this; missing: measured for the record. */
+  readonly promised?: number;
+};
+
+const verdict = ({ measured, promised }: Row): string => {
+  if (promised === undefined) return "for the record";
+  if (measured === undefined) return "not measured here";
+  return measured <= promised ? "kept" : "missed";
+};
+
+const hearingRows = (
+  what: string,
+  { p50, p99, max }: Hearing,
+  promises: readonly number[],
+): Row[] =>
+  [
+    { what: `${what}, p50`, measured: p50, promised: promises[0] },
+    { what: `${what}, p99`, measured: p99, promised: promises[1] },
+    { what: `${what}, worst`, measured: max },
+  ].map(({ promised, ...row }) => ({
+    ...row,
+    unit: "ms",
+    ...(promised === undefined ? {} : { promised }),
+  }));
+
+const said = (row: Row, figure: number | undefined): string =>
+  figure === undefined ? "-" : `${Number(figure.toPrecision(3))} ${row.unit}`.trimEnd();
+
+function table(rows: readonly Row[]): string {
+  const cells = [
+    ["what", "promised", "measured", "verdict"],
+    ...rows.map((row) => [
+      row.what,
+      row.promised === undefined ? "" : `<= ${said(row, row.promised)}`,
+      said(row, row.measured),
+      verdict(row),
+    ]),
+  ];
+  const widths = [0, 1, 2, 3].map((at) => Math.max(...cells.map((row) => row[at]?.length ?? 0)));
+  return cells
+    .map((row) => row.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join("  "))
+    .join("\n");
+}
+
+/** Processes that wanted to run in the last minute, by core: above 1, no figure below means much. */
+const busy = (loadavg()[0] ?? 0) / availableParallelism();
+
+// One after the other: they would slow each other down.
+const start = await benchStart();
+const memory = await benchMemory();
+const hearing = await benchHearing();
+const keeping = await benchKeeping();
+const cues = await benchScheduler();
+const store = await benchStore();
+
+const rows: readonly Row[] = [
+  ...hearingRows("sentence to reply", hearing, [1, 5]),
+  ...hearingRows("sentence to reply, kept on disk", keeping, []),
+  { what: "process start to first reply, p50", unit: "ms", measured: start.p50, promised: 500 },
+  { what: "process start to first reply, worst", unit: "ms", measured: start.max },
+  { what: `${cues.cues} cues, given early`, unit: "cues", measured: cues.early, promised: 0 },
+  { what: `${cues.cues} cues, late, p99`, unit: "ms", measured: cues.p99, promised: 5 },
+  { what: `${cues.cues} cues, late, worst`, unit: "ms", measured: cues.max },
+  { what: "memory of a running bench", unit: "MB", measured: memory.resident, promised: 120 },
+  { what: "commit of a large bench, p50", unit: "ms", measured: store.p50 },
+  { what: "commit of a large bench, p99", unit: "ms", measured: store.p99 },
+  { what: "reading a large bench back", unit: "ms", measured: store.loadMs },
+  { what: "load of this machine before, by core", unit: "", measured: busy },
+];
+const result = {
+  rows: rows.map((row) => ({ ...row, verdict: verdict(row) })),
+  slowest: { alone: hearing.slowest, kept: keeping.slowest },
+};
+if (!process.argv.includes("--json")) process.stdout.write(`${table(rows)}\n\n`);
+process.stdout.write(`${JSON.stringify(result, undefined, 2)}\n`);
+if (rows.some((row) => verdict(row) === "missed")) process.exitCode = 1;
