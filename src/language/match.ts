@@ -1,4 +1,4 @@
-import type { Listening, SlotReader } from "./reader.ts";
+import type { Listening, Reading, SlotReader } from "./reader.ts";
 import type { Node, Template } from "./template.ts";
 import { asTyped, type Words } from "./words.ts";
 
@@ -30,6 +30,20 @@ type Go = (state: State, bound: Binding | undefined) => Match | undefined;
 
 /** Gives up on sentences built to make matching slow; a real one needs far fewer steps. */
 const MOST_STEPS = 20_000;
+
+/** What a slot reads here or, where it reads nothing, behind the words that mean nothing. */
+function readSlot(
+  { read, asTyped: free }: SlotReading,
+  words: readonly string[],
+  at: number,
+  listening: Listening,
+): { readonly from: number; readonly readings: readonly Reading<unknown>[] } {
+  for (let from = at; from < words.length; from += 1) {
+    const readings = read(words, from, listening);
+    if (readings.length > 0 || free || !filler.has(words[from] ?? "")) return { from, readings };
+  }
+  return { from: at, readings: [] };
+}
 
 /**
  * Reads a whole sentence with one template. Slots take their longest reading first; the first way
@@ -70,10 +84,11 @@ export function matchTemplate(
       case "slot": {
         const slot = slots[what.slot];
         if (slot === undefined || state.at >= words.length) return undefined;
-        for (const reading of slot.read(words, state.at, listening)) {
-          const used = reading.next - state.at;
+        const { from, readings } = readSlot(slot, words, state.at, listening);
+        for (const reading of readings) {
+          const used = reading.next - from;
           if (used <= 0) continue;
-          const value = slot.asTyped ? asTyped(sentence, state.at, reading.next) : reading.value;
+          const value = slot.asTyped ? asTyped(sentence, from, reading.next) : reading.value;
           const found = go(
             {
               at: reading.next,

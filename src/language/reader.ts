@@ -1,3 +1,4 @@
+import type { RollNames } from "../domain/film/roll-names.ts";
 import type { Country, Degrees } from "../domain/units/conversions.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 
@@ -13,6 +14,8 @@ export type Listening = {
     readonly sheet: ReadonlyMap<string, string>;
     readonly tank: ReadonlyMap<string, string>;
   };
+  /** Rolls of film, where the bench has any. */
+  readonly rolls?: RollNames | undefined;
 };
 
 /** One way to read words `from..next` (next is exclusive) as a value. */
@@ -42,6 +45,8 @@ export type Unsettled<T = unknown> = {
     | "date";
   /** What was read, to say it back. */
   readonly heard: string;
+  /** The question for the ear, at most 12 words, where reading out all the choices is too long. */
+  readonly say?: string | undefined;
   /** The answers that can be given, each with the value it leads to. */
   readonly choices: readonly { readonly word: string; readonly value: T }[];
 };

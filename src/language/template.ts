@@ -27,6 +27,10 @@ const TOKEN = /\{[a-zA-Z]+\}|[[\]()|<>/]|[^\s[\]()|<>/{}]+/g;
 /** @throws when a template is malformed: that is a bug in a command file, found at start */
 export function parseTemplate(text: string): Template {
   const tokens = text.match(TOKEN) ?? [];
+  // A brace left over is a slot misspelt: its name would pass for a word.
+  if (tokens.join("") !== text.replace(/\s/g, "")) {
+    throw new Error(`template has a slot that is none: ${text}`);
+  }
   let at = 0;
 
   const sequence = (closers: readonly string[]): Node => {

@@ -1,4 +1,5 @@
 import type { Answers } from "../../src/domain/teaching/answers.ts";
+import { nextQuestion } from "../../src/domain/teaching/questions.ts";
 import {
   celsius,
   celsiusDifference,
@@ -39,3 +40,11 @@ export const gardenAnswers: Answers = {
     },
   },
 };
+
+/** The answers with "skip" said to every question that is still open. */
+export function leftOut(answers: Answers): Answers {
+  const open = nextQuestion(answers);
+  if (open?.bath === undefined) return answers;
+  const bath = { ...answers.bath?.[open.bath], [open.word]: null };
+  return leftOut({ ...answers, bath: { ...answers.bath, [open.bath]: bath } });
+}

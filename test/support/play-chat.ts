@@ -33,7 +33,8 @@ export async function playChat(text: string, commands: readonly Command[]): Prom
   let down = false;
   const out: string[] = [...header, ""];
   const say = (reply: Reply): void => {
-    const stamp = reply.kind === "cue" ? `${clockTime(now, zone)} ` : "";
+    const stamp =
+      reply.kind === "cue" || reply.kind === "reminder" ? `${clockTime(now, zone)} ` : "";
     out.push(`${stamp}${renderText(reply, keeper.record.bench.mode)}`, "");
   };
   const catchUp = async (to: Instant): Promise<void> => {

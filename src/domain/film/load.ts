@@ -57,6 +57,13 @@ export function areaOrigin(load: readonly Film[]): Origin {
   return { kind: "published", source: counting };
 }
 
+/** Formats of single rolls as a load. */
+export function togetherOf(formats: readonly FilmFormat[]): readonly Film[] {
+  const counts = new Map<FilmFormat, number>();
+  for (const format of formats) counts.set(format, (counts.get(format) ?? 0) + 1);
+  return [...counts].map(([format, count]) => ({ format, count }));
+}
+
 const isSheet = (format: FilmFormat): boolean => format.includes("x");
 
 export function showFilm(load: readonly Film[]): string {

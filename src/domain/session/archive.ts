@@ -1,5 +1,6 @@
 import type { Bench } from "./bench.ts";
 import { isLive, type Run } from "./run.ts";
+import { touchedBy } from "./touched.ts";
 
 /** Ended runs a bench keeps at hand; the rest stand in files of their own. */
 const AT_HAND = 8;
@@ -22,7 +23,10 @@ export function archiveOldRuns(bench: Bench): {
       runs: Object.fromEntries(Object.entries(bench.runs).filter(([id]) => !gone.has(id))),
       pastRuns: [
         ...bench.pastRuns,
-        ...leaving.map(({ id, title, tank, plannedAt }) => ({ id, title, tank, plannedAt })),
+        ...leaving.map((run) => {
+          const { id, title, tank, plannedAt } = run;
+          return { id, title, tank, plannedAt, touched: touchedBy(run) };
+        }),
       ],
     },
   };

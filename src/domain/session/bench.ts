@@ -3,12 +3,14 @@ import { type Bottle, bottleSchema } from "../chemistry/bottle.ts";
 import { rollSchema } from "../film/roll.ts";
 import { tankSchema } from "../film/tank.ts";
 import { sheetSchema } from "../process/sheet.ts";
+import { dailyLookSchema, dailySchema, newDaily, newDailyLook } from "../reminders/daily.ts";
 import { reminderSchema } from "../reminders/reminder.ts";
 import { answersSchema } from "../teaching/answers.ts";
 import { instant } from "../units/quantity.ts";
 import { draftSchema } from "./draft.ts";
 import { mixingSchema } from "./mixing-walk.ts";
 import { runSchema } from "./run.ts";
+import { touchedSchema } from "./touched.ts";
 
 const at = z.number().transform(instant);
 
@@ -26,6 +28,10 @@ export const benchSchema = z.object({
   lead: z.number(),
   /** From a pour cue until "in" is asked for, s. */
   window: z.number(),
+  /** Reels dry this long before they take film again, s; missing: as is common. */
+  reelDrying: z.number().optional(),
+  /** Loading, warming and washing up of one load, s; missing: as is common. */
+  loadSetup: z.number().optional(),
   nextId: z.number().int(),
   sheets: z.record(z.string(), sheetSchema),
   /** What was read off the paper, by sheet, so that a line can be corrected later. */
@@ -39,9 +45,18 @@ export const benchSchema = z.object({
   /** Tanks by spoken name, lower case. */
   tanks: z.record(z.string(), tankSchema).default({}),
   reminders: z.record(z.string(), reminderSchema).default({}),
+  daily: dailySchema.prefault({}),
+  dailyLook: dailyLookSchema.prefault({}),
   /** Runs moved to files of their own, oldest first. */
   pastRuns: z.array(
-    z.object({ id: z.string(), title: z.string(), tank: z.string(), plannedAt: at }),
+    z.object({
+      id: z.string(),
+      title: z.string(),
+      tank: z.string(),
+      plannedAt: at,
+      /** What it touched, for a recall; missing in records made before this was kept. */
+      touched: touchedSchema.optional(),
+    }),
   ),
   draft: draftSchema.optional(),
   mixing: mixingSchema.optional(),
@@ -50,6 +65,27 @@ export const benchSchema = z.object({
   /** When the cautions of a kind of bath were last shown. */
   cautioned: z.record(z.string(), at),
   notes: z.array(z.object({ at, by: z.string(), text: z.string() })),
+  /** ISO date on which each sheet was taught: nothing mixed by it is older. */
+  taughtOn: z.record(z.string(), z.string()).optional(),
+  /** Sheets and thermometers that proved bad, by kind and name; bottles carry their own mark. */
+  suspects: z
+    .array(
+      z.object({
+        kind: z.enum(["sheet", "thermometer"]),
+        name: z.string(),
+        since: at,
+        why: z.string(),
+      }),
+    )
+    .optional(),
+  /** What the household was told about its waste. */
+  waste: z
+    .object({
+      drain: z.enum(["sewer", "septic", "unknown"]).optional(),
+      /** Kinds of bath the council collects. */
+      collected: z.array(z.string()).optional(),
+    })
+    .optional(),
 });
 export type Bench = z.infer<typeof benchSchema>;
 
@@ -68,6 +104,8 @@ export const newBench = (id: string, zone: string): Bench => ({
   rolls: {},
   tanks: {},
   reminders: {},
+  daily: newDaily(),
+  dailyLook: newDailyLook(),
   pastRuns: [],
   vessels: {},
   cautioned: {},

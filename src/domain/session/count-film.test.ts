@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
 import { at, benchWith, runOf, stageOf, washOf } from "../../../test/support/runs.ts";
 import { apply, diff } from "../changes.ts";
+import type { Bottle } from "../chemistry/bottle.ts";
 import { millilitres, units } from "../units/quantity.ts";
-import type { Bench, Bottle } from "./bench.ts";
+import type { Bench } from "./bench.ts";
 import { countFilm } from "./count-film.ts";
 import { pouredIn, pouredOut } from "./hear.ts";
 import type { Run } from "./run.ts";

@@ -2,11 +2,12 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { arbitraryRun } from "../../../test/support/arbitrary-run.ts";
 import { at, benchWith, evening, runOf, stageOf, washOf } from "../../../test/support/runs.ts";
+import type { Bottle } from "../chemistry/bottle.ts";
 import { allCues } from "../timing/cues.ts";
 import { type Instant, instant, later, millilitres, seconds, units } from "../units/quantity.ts";
 import { overStage } from "./advance.ts";
-import type { Bench, Bottle } from "./bench.ts";
-import { decide, type Happening, nextDue } from "./decide.ts";
+import type { Bench } from "./bench.ts";
+import { decide, type Happening, nextCue, nextDue } from "./decide.ts";
 import { pouredIn } from "./hear.ts";
 import { isLive, type Run } from "./run.ts";
 
@@ -153,6 +154,8 @@ test("in the dark nothing is told; with the light on everything is, with how lat
   const bench = benchWith(runOf([stageOf(), washOf()]));
   const dark: Bench = { ...bench, mode: "dark" };
   expect(nextDue(dark)).toBeUndefined();
+  expect(nextCue(dark)).toBeUndefined();
+  expect(nextCue(bench)).toBe(at(30));
   expect(decide(dark, end)).toEqual({ bench: dark, happenings: [] });
   const lit = decide({ ...decide(dark, at(100)).bench, mode: "bench" }, at(100));
   expect(lit).toEqual(decide(bench, at(100)));

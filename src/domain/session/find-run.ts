@@ -13,8 +13,8 @@ export function runOfTank(bench: Bench, tank: string): Run | undefined {
 
 export const latestRun = (bench: Bench): Run | undefined => latest(Object.values(bench.runs));
 
-const latest = (runs: readonly Run[]): Run | undefined =>
-  runs.reduce<Run | undefined>(
-    (newest, run) => (newest === undefined || run.plannedAt >= newest.plannedAt ? run : newest),
-    undefined,
-  );
+/** Open runs come after ended ones; those by their end, open ones by their start. */
+const order = (a: Run, b: Run): number =>
+  Number(isLive(a)) - Number(isLive(b)) || (a.endedAt ?? a.plannedAt) - (b.endedAt ?? b.plannedAt);
+
+const latest = (runs: readonly Run[]): Run | undefined => runs.toSorted(order).at(-1);

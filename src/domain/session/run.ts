@@ -12,6 +12,12 @@ export const stageSchema = z.object({
   sense: z.enum(senses),
   time: length,
   timeOrigin: originSchema,
+  /** The sheet's own time, where re-use or a push has changed it. */
+  timeBase: length.optional(),
+  /** What changed it, in order, s and in words. */
+  corrections: z
+    .array(z.object({ kind: z.enum(["re-use", "push"]), by: length, how: z.string() }))
+    .optional(),
   temperature: z.number().transform(celsius).optional(),
   temperatureOrigin: originSchema.optional(),
   tolerance: z.number().transform(celsiusDifference).optional(),
@@ -50,6 +56,8 @@ export const readingSchema = z.object({
   stage: z.number().int(),
   bath: z.string(),
   temperature: z.number().transform(celsius),
+  /** Which thermometer, where it was said. */
+  thermometer: z.string().optional(),
 });
 export type ReadingTaken = z.infer<typeof readingSchema>;
 
@@ -60,6 +68,8 @@ export const runSchema = z.object({
   sheet: z.string(),
   process: z.string(),
   film: z.array(filmSchema),
+  /** Ids of the rolls of the list it takes, where they were named. */
+  rolls: z.array(z.string()).optional(),
   /** The user named no format: rolls were taken as 135-36 and this is said. */
   formatAssumed: z.boolean(),
   plannedAt: at,
@@ -73,6 +83,14 @@ export const runSchema = z.object({
   quiet: z.boolean(),
   readings: z.array(readingSchema),
   notes: z.array(z.object({ at, text: z.string() })),
+  /** Stops; negative for a pull. */
+  push: z.number().optional(),
+  /** Water and a scrap roll, times divided by `speed`: nothing counts. */
+  rehearsal: z.object({ speed: z.number().min(1).max(60) }).optional(),
+  /** The user said that the film never went in: nothing counts. */
+  nothingIn: z.boolean().optional(),
+  /** The count was read back and found right; missing: unconfirmed, the higher figure stands. */
+  countConfirmed: z.boolean().optional(),
   /** Bottle units before and after, by bottle id. */
   counted: z.array(
     z.object({

@@ -8,6 +8,8 @@ export type Measure = (typeof measures)[number];
 const ml = z.number().transform(millilitres);
 const s = z.number().transform(seconds);
 
+const row = z.object({ at: z.number(), time: s });
+
 const bathAnswers = z.object({
   total: ml.nullable(),
   water: ml,
@@ -28,8 +30,31 @@ const bathAnswers = z.object({
     .nullable(),
   agitation: z.object({ initial: s, every: s.optional(), each: s.optional() }).nullable(),
   capacity: z.number().nullable(),
-  /** Days. */
+  /** Days, in a full bottle or in any. */
   keeps: z.number().nullable(),
+  /** Days in a bottle that is not full, where the paper has that too. */
+  keepsPart: z.number().nullable(),
+  reuse: z
+    .discriminatedUnion("kind", [
+      z.object({
+        kind: z.literal("percent"),
+        percent: z.number(),
+        compounded: z.boolean(),
+      }),
+      z.object({ kind: z.literal("seconds"), seconds: s, per: z.enum(["unit", "batch"]) }),
+      z.object({ kind: z.literal("table"), rows: z.array(row) }),
+      z.object({ kind: z.literal("replenish"), ml }),
+    ])
+    .nullable(),
+  /** What a row of the re-use table means. */
+  rows: z.enum(["done", "this"]),
+  push: z
+    .discriminatedUnion("kind", [
+      z.object({ kind: z.literal("seconds"), seconds: s }),
+      z.object({ kind: z.literal("factor"), factor: z.number() }),
+      z.object({ kind: z.literal("table"), rows: z.array(row) }),
+    ])
+    .nullable(),
 });
 
 /** What was read off the paper so far. A null is an answer too: the paper does not say. */

@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
 import { gardenAnswers } from "../../../test/support/garden-sheet.ts";
 import { sheetSchema } from "../process/sheet.ts";
-import { answersSchema } from "./answers.ts";
+import { type Answers, answersSchema, type BathAnswers } from "./answers.ts";
 import { buildSheet } from "./build-sheet.ts";
+import { questionsOf } from "./questions.ts";
 import { showAnswers } from "./show-answers.ts";
 
 const origin = { kind: "sheet", source: "garden" };
@@ -49,6 +50,12 @@ test("what the paper does not say is not on the sheet", () => {
   });
 });
 
+test("a bath that turned out not to be mixed from parts has no mix left", () => {
+  const developer = { ...gardenAnswers.bath?.developer, total: null };
+  const answers = { ...gardenAnswers, bath: { ...gardenAnswers.bath, developer } };
+  expect(buildSheet("sheet-1", answers).baths[0]).not.toHaveProperty("mix");
+});
+
 test.each([
   { measure: "metric", country: undefined },
   { measure: "us", country: "us" },
@@ -63,39 +70,60 @@ test("a taught sheet and its answers come back from storage as they were", () =>
   expect(answersSchema.parse(JSON.parse(JSON.stringify(gardenAnswers)))).toEqual(gardenAnswers);
 });
 
+/** The lines of some questions, without their numbers. */
+const linesOf = (answers: Answers, ...labels: readonly string[]) =>
+  showAnswers(answers)
+    .map((line) => line.replace(/^\d+\. /, ""))
+    .filter((line) => labels.some((label) => line.startsWith(`${label}: `)));
+
 test("the answers are shown line by line, each as it can be compared with the paper", () => {
-  expect(showAnswers(gardenAnswers)).toEqual([
-    "1. name: garden",
-    "2. process: C-41",
-    "3. measure: millilitres",
-    "4. baths: developer, wash",
-    "5. developer total: 1 L",
-    "6. developer water: 700 mL",
-    "7. developer warm: 43 °C (109.4 °F)",
-    "8. developer parts: A 100 mL, liquid; B all of it, liquid; C 12 g, powder",
-    "9. developer time: exactly 3:25",
-    "10. developer temperature: 38.2 °C (100.8 °F) ±0.2 °C",
-    "11. developer agitation: first 30 s, then 5 s every 30 s",
-    "12. developer capacity: 8 rolls",
-    "13. developer keeps: 42 days",
-    "14. wash time: at least 3:00",
-    "15. wash temperature: not on the sheet",
-    "16. wash agitation: not on the sheet",
-  ]);
+  const lines = [
+    "name: garden",
+    "process: C-41",
+    "measure: millilitres",
+    "baths: developer, wash",
+    "developer total: 1 L",
+    "developer water: 700 mL",
+    "developer warm: 43 °C (109.4 °F)",
+    "developer parts: A 100 mL, liquid; B all of it, liquid; C 12 g, powder",
+    "developer time: exactly 3:25",
+    "developer temperature: 38.2 °C (100.8 °F) ±0.2 °C",
+    "developer agitation: first 30 s, then 5 s every 30 s",
+    "developer capacity: 8 rolls",
+    "developer keeps: 42 days",
+    "wash time: at least 3:00",
+    "wash temperature: not on the sheet",
+    "wash agitation: not on the sheet",
+  ];
+  const labels = lines.map((line) => line.slice(0, line.indexOf(":")));
+  expect(linesOf(gardenAnswers, ...labels)).toEqual(lines);
+});
+
+test("the lines are numbered in the order they are asked, so that one can be corrected", () => {
+  const shown = showAnswers(gardenAnswers);
+  expect(shown).toHaveLength(questionsOf(gardenAnswers).length);
+  for (const [at, line] of shown.entries()) expect(line.startsWith(`${at + 1}. `)).toBe(true);
 });
 
 test("a paper in ounces is shown in its ounces too, and a half-taught one says what is open", () => {
-  const us = showAnswers({ ...gardenAnswers, measure: "us" });
-  expect(us[5]).toBe("6. developer water: 700 mL (23.7 US fl oz)");
+  const us = linesOf({ ...gardenAnswers, measure: "us" }, "developer water");
+  expect(us).toEqual(["developer water: 700 mL (23.7 US fl oz)"]);
   const { wash: _, ...bath } = gardenAnswers.bath ?? {};
-  expect(showAnswers({ ...gardenAnswers, bath }).at(-3)).toBe("14. wash time: not asked yet");
+  expect(linesOf({ ...gardenAnswers, bath }, "wash time")).toEqual(["wash time: not asked yet"]);
 });
 
 test("one roll and one day are one", () => {
-  const developer = { ...gardenAnswers.bath?.developer, capacity: 1, keeps: 0.5 };
-  const lines = showAnswers({ ...gardenAnswers, bath: { ...gardenAnswers.bath, developer } });
-  expect(lines.slice(11, 13)).toEqual([
-    "12. developer capacity: 1 roll",
-    "13. developer keeps: 0.5 days",
+  const of = (change: BathAnswers) => {
+    const developer = { ...gardenAnswers.bath?.developer, ...change };
+    const answers = { ...gardenAnswers, bath: { ...gardenAnswers.bath, developer } };
+    return linesOf(answers, "developer capacity", "developer keeps");
+  };
+  expect(of({ capacity: 1, keeps: 1 })).toEqual([
+    "developer capacity: 1 roll",
+    "developer keeps: 1 day",
+  ]);
+  expect(of({ capacity: 2.5, keeps: 0.5 })).toEqual([
+    "developer capacity: 2.5 rolls",
+    "developer keeps: 0.5 days",
   ]);
 });

@@ -24,7 +24,8 @@ export function buildSheet(id: string, answers: Answers): Sheet {
 
 function buildBath(bath: { name: string; kind: string }, told: BathAnswers, origin: Origin): Bath {
   const figure = <T extends number>(value: T) => ({ value, origin });
-  const { total, water, warm, parts, time, temperature, agitation, capacity, keeps } = told;
+  const { total, water, warm, parts, time, temperature, agitation, capacity, keeps, keepsPart } =
+    told;
   return {
     name: bath.name,
     kind: bath.kind,
@@ -59,5 +60,17 @@ function buildBath(bath: { name: string; kind: string }, told: BathAnswers, orig
         }),
     ...(capacity === undefined || capacity === null ? {} : { capacity: figure(units(capacity)) }),
     ...(keeps === undefined || keeps === null ? {} : { keeps: figure(keeps) }),
+    ...(keepsPart === undefined || keepsPart === null ? {} : { keepsPart: figure(keepsPart) }),
+    ...buildReuse(told, origin),
+    ...(told.push === undefined || told.push === null ? {} : { push: { ...told.push, origin } }),
   };
+}
+
+function buildReuse(told: BathAnswers, origin: Origin): Pick<Bath, "reuse" | "replenish"> {
+  const { reuse } = told;
+  if (reuse === undefined || reuse === null) return {};
+  if (reuse.kind === "replenish") return { replenish: { value: reuse.ml, origin } };
+  return reuse.kind === "table"
+    ? { reuse: { ...reuse, means: told.rows ?? "done", origin } }
+    : { reuse: { ...reuse, origin } };
 }

@@ -63,6 +63,11 @@ test.each<{ what: string; change: BathAnswers; says: RegExp }>([
     says: /developer at 100 °C is not plausible.*C or F/,
   },
   {
+    what: "a developer at 55 °C",
+    change: { temperature: { temperature: celsius(55) } },
+    says: /developer at 55 °C is not plausible/,
+  },
+  {
     what: "a developer below 5 °C",
     change: { temperature: { temperature: celsius(3) } },
     says: /not plausible/,

@@ -1,7 +1,7 @@
 import { isDeveloper } from "../process/sheet.ts";
 import { millilitres, seconds } from "../units/quantity.ts";
 import { plain, showCelsius, showDuration, showVolume } from "../units/show.ts";
-import type { Answers } from "./answers.ts";
+import type { Answers, BathAnswers } from "./answers.ts";
 
 /**
  * What is wrong with the figures of one bath, in one sentence; undefined when they hold together.
@@ -68,8 +68,78 @@ export function checkBath(answers: Answers, name: string): string | undefined {
   if (capacity !== undefined && capacity !== null && (capacity <= 0 || capacity > 1000)) {
     return `${plain(capacity, 1)} rolls is not plausible for one batch. Read it again.`;
   }
+  const rule = checkReuse(told) ?? checkPush(told);
+  if (rule !== undefined) return rule;
+  if (
+    told.keepsPart !== undefined &&
+    told.keepsPart !== null &&
+    keeps !== undefined &&
+    keeps !== null &&
+    told.keepsPart > keeps
+  ) {
+    return `${plain(told.keepsPart, 0)} days part full is longer than ${plain(keeps, 0)} days full. Read the keeping time again.`;
+  }
   if (keeps !== undefined && keeps !== null && (keeps < 0.5 || keeps > 3650)) {
     return `${plain(keeps, 1)} days is not plausible. Read the keeping time again.`;
+  }
+  return undefined;
+}
+
+/** A time never falls with film done, and no rule doubles it with a single roll. */
+function checkReuse({ reuse, time }: BathAnswers): string | undefined {
+  if (reuse === undefined || reuse === null) return undefined;
+  switch (reuse.kind) {
+    case "percent":
+      return reuse.percent <= 0 || reuse.percent > 50
+        ? `${plain(reuse.percent, 2)} % per roll is not plausible. Read the re-use rule again.`
+        : undefined;
+    case "seconds":
+      return reuse.seconds <= 0 || (time !== undefined && reuse.seconds > time.time)
+        ? `${showDuration(reuse.seconds)} more each time is not plausible. Read the re-use rule again.`
+        : undefined;
+    case "replenish":
+      return reuse.ml <= 0 || reuse.ml > 1000
+        ? `${showVolume(reuse.ml)} of replenisher per roll is not plausible. Read it again.`
+        : undefined;
+    case "table":
+      return checkRows(reuse.rows, time?.time, "re-use");
+  }
+}
+
+function checkPush({ push, time }: BathAnswers): string | undefined {
+  if (push === undefined || push === null) return undefined;
+  switch (push.kind) {
+    case "seconds":
+      return push.seconds <= 0 || (time !== undefined && push.seconds > 2 * time.time)
+        ? `${showDuration(push.seconds)} per stop is not plausible. Read the push rule again.`
+        : undefined;
+    case "factor":
+      return push.factor <= 1 || push.factor > 3
+        ? `Times ${plain(push.factor, 2)} per stop is not plausible. Read the push rule again.`
+        : undefined;
+    case "table":
+      return checkRows(push.rows, time?.time, "push");
+  }
+}
+
+/** Rows of a table rise: more film, or more push, never wants a shorter time. */
+function checkRows(
+  rows: readonly { readonly at: number; readonly time: number }[],
+  base: number | undefined,
+  what: string,
+): string | undefined {
+  const sorted = rows.toSorted((a, b) => a.at - b.at);
+  for (const [index, row] of sorted.entries()) {
+    const before = sorted[index - 1];
+    if (before !== undefined && before.at === row.at) {
+      return `The ${what} table has ${plain(row.at, 2)} twice. Read me the rows again.`;
+    }
+    if (before !== undefined && row.time < before.time) {
+      return `In the ${what} table ${showDuration(seconds(row.time))} for ${plain(row.at, 2)} is shorter than the row before. Read me the rows again.`;
+    }
+    if (base !== undefined && (row.time > 4 * base || row.time < base / 4)) {
+      return `${showDuration(seconds(row.time))} is far from the sheet's ${showDuration(seconds(base))}. Read me the rows again.`;
+    }
   }
   return undefined;
 }

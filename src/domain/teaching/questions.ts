@@ -14,7 +14,10 @@ export type Wants =
   | "temperature"
   | "agitation"
   | "count"
-  | "keeps";
+  | "keeps"
+  | "reuse"
+  | "rows"
+  | "push";
 
 export type Question = {
   /** "name", or bath number and word: "2.time". */
@@ -128,9 +131,45 @@ export function questionsOf(answers: Answers): readonly Question[] {
           : [
               at("capacity", "count", "how many rolls does one batch do? Or skip.", true),
               at("keeps", "keeps", "how long does it keep, mixed? Like 6 weeks. Or skip.", true),
+              // Only where the answer held both: "6 weeks full, 4 weeks part full".
+              ...(answers.bath?.[name]?.keepsPart === undefined
+                ? []
+                : [at("keepsPart", "keeps", "how long does it keep in a part-full bottle?", true)]),
             ]),
+        ...(isDeveloper(kind) ? developerQuestions(answers, name, at) : []),
       ];
     }),
+  ];
+}
+
+type At = (word: string, wants: Wants, title: string, optional: boolean) => Question;
+
+/** Only a developer's time changes with the film it has done, and with a push. */
+function developerQuestions(answers: Answers, name: string, at: At): readonly Question[] {
+  const table = answers.bath?.[name]?.reuse?.kind === "table";
+  return [
+    at(
+      "reuse",
+      "reuse",
+      "does its time rise with film done? Like 4 percent per roll, 5 seconds per roll, or table 1 3:15, 2 3:20. Or skip.",
+      true,
+    ),
+    ...(table
+      ? [
+          at(
+            "rows",
+            "rows",
+            "in that table, does 2 mean two are done so far, or this one is the second?",
+            false,
+          ),
+        ]
+      : []),
+    at(
+      "push",
+      "push",
+      "what does it say about pushing? Like 30 seconds per stop, times 1.3 per stop, or table 1 3:45, 2 4:15. Or skip.",
+      true,
+    ),
   ];
 }
 

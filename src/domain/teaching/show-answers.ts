@@ -79,5 +79,38 @@ export function showAnswer(
       return counted(answer as number, "roll");
     case "keeps":
       return counted(answer as number, "day");
+    case "reuse":
+      return showReuse(answer as NonNullable<BathAnswers["reuse"]>);
+    case "rows":
+      return answer === "done" ? "a row means done so far" : "a row means this one";
+    case "push":
+      return showPushAnswer(answer as NonNullable<BathAnswers["push"]>);
   }
 }
+
+function showReuse(reuse: NonNullable<BathAnswers["reuse"]>): string {
+  switch (reuse.kind) {
+    case "percent":
+      return `${plain(reuse.percent, 2)} % per roll, ${reuse.compounded ? "each on top of the last" : "each of the first time"}`;
+    case "seconds":
+      return `${plain(reuse.seconds, 1)} s per ${reuse.per === "unit" ? "roll" : "tank"}`;
+    case "table":
+      return `table ${showRows(reuse.rows)}`;
+    case "replenish":
+      return `replenisher, ${plain(reuse.ml, 1)} mL per roll; the time stays`;
+  }
+}
+
+function showPushAnswer(push: NonNullable<BathAnswers["push"]>): string {
+  switch (push.kind) {
+    case "seconds":
+      return `${plain(push.seconds, 1)} s per stop`;
+    case "factor":
+      return `times ${plain(push.factor, 3)} for each stop`;
+    case "table":
+      return `table ${showRows(push.rows)}`;
+  }
+}
+
+const showRows = (rows: readonly { readonly at: number; readonly time: Seconds }[]): string =>
+  rows.map(({ at, time }) => `${plain(at, 2)} ${showDuration(time)}`).join(", ");

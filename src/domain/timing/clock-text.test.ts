@@ -28,6 +28,11 @@ test.each([
   expect(dateOf(moment(iso), zone)).toBe(date);
 });
 
+test("a second that is not over is not shown", () => {
+  const almost = instant(Date.parse("2026-11-28T19:31:05Z") - 0.5);
+  expect(clockTime(almost, "UTC")).toBe("19:31:04");
+});
+
 test.each([
   ["2026-11-24", "24 November 2026"],
   ["2026-01-01", "1 January 2026"],

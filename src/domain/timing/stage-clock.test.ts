@@ -175,4 +175,6 @@ test("a bath that was put off is laid out from now on, not from the past", () =>
   const clocks = layOut({ ...runOf(stages, { current: 1 }), stages }, at(900));
   expect(clocks[1]?.pour).toBe(at(900));
   expect(clocks[2]?.pour).toBe(clocks[1]?.end);
+  // Nor before film has left the bath before it.
+  expect(layOut({ ...runOf(stages, { current: 1 }), stages }, at(100))[1]?.pour).toBe(at(222));
 });

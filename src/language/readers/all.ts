@@ -2,23 +2,42 @@ import type { SlotReader } from "../reader.ts";
 import { readAmount } from "./amount.ts";
 import { readArea, readAreaUnit } from "./area.ts";
 import { readBath } from "./bath.ts";
+import { readRole } from "./bottle-role.ts";
 import { readClock } from "./clock-time.ts";
+import { readContainer } from "./container.ts";
 import { readCount } from "./count.ts";
 import { readCountry } from "./country.ts";
+import { readDateOrUnknown } from "./date-or-unknown.ts";
 import { readPastDate } from "./date-past.ts";
 import { readDegrees } from "./degrees.ts";
+import { readDelay } from "./delay.ts";
 import { readDifference } from "./difference.ts";
 import { readDilution } from "./dilution.ts";
+import { readDrain } from "./drain.ts";
 import { readDuration } from "./duration.ts";
+import { readFill } from "./fill.ts";
 import { readFilm } from "./film.ts";
 import { readFormula } from "./formula.ts";
 import { readNewName, readNewTank, readText, readWord } from "./free-text.ts";
 import { readHeat } from "./heat.ts";
+import { readHeld } from "./held-name.ts";
+import { readLookSign } from "./look-sign.ts";
 import { readMass, readMassUnit } from "./mass.ts";
+import { readMoment } from "./moment.ts";
 import { nameReader } from "./names.ts";
+import { readNewRolls } from "./new-rolls.ts";
+import { readNone } from "./none.ts";
 import { numberReader } from "./number.ts";
 import { readPercent } from "./percent.ts";
+import { readPlace } from "./place.ts";
+import { readRepeats } from "./recurrence.ts";
+import { readReels } from "./reels.ts";
+import { readRolls } from "./rolls.ts";
+import { readStops } from "./stops.ts";
+import { readTask } from "./task.ts";
 import { readTemperature } from "./temperature.ts";
+import { readTraits } from "./traits.ts";
+import { readVerdict } from "./verdict.ts";
 import { readVolume, readVolumeUnit } from "./volume.ts";
 import { readYes } from "./yes.ts";
 
@@ -30,29 +49,48 @@ export type ReaderName =
   | "bath"
   | "bottle"
   | "clock"
+  | "container"
   | "count"
   | "country"
   | "degrees"
+  | "delay"
   | "difference"
   | "dilution"
+  | "drain"
   | "duration"
+  | "fill"
   | "film"
   | "formula"
   | "heat"
+  | "held"
   | "mass"
   | "massUnit"
+  | "mixedDate"
   | "newName"
+  | "newRolls"
   | "newTank"
+  | "none"
   | "number"
   | "pastDate"
   | "percent"
+  | "place"
+  | "push"
+  | "reels"
+  | "role"
+  | "rolls"
+  | "repeats"
   | "sheet"
+  | "sign"
   | "solution"
   | "tank"
+  | "task"
   | "temperature"
   | "text"
+  | "traits"
+  | "verdict"
   | "volume"
   | "volumeUnit"
+  | "when"
   | "word"
   | "yes";
 
@@ -63,32 +101,51 @@ export const readers: Record<ReaderName, SlotReader> = {
   bath: readBath,
   bottle: nameReader("bottle"),
   clock: readClock,
+  container: readContainer,
   count: readCount,
   country: readCountry,
   degrees: readDegrees,
+  delay: readDelay,
   difference: readDifference,
   dilution: readDilution,
+  drain: readDrain,
   duration: readDuration,
+  fill: readFill,
   film: readFilm,
   formula: readFormula,
   heat: readHeat,
+  held: readHeld,
   mass: readMass,
   massUnit: readMassUnit,
+  mixedDate: readDateOrUnknown,
   newName: readNewName,
+  newRolls: readNewRolls,
   newTank: readNewTank,
+  none: readNone,
   number: numberReader,
   pastDate: readPastDate,
   percent: readPercent,
+  place: readPlace,
+  push: readStops,
+  reels: readReels,
+  role: readRole,
+  rolls: readRolls,
+  repeats: readRepeats,
   sheet: nameReader("sheet"),
+  sign: readLookSign,
   solution: readBath,
   tank: nameReader("tank"),
+  task: readTask,
   temperature: readTemperature,
   text: readText,
+  traits: readTraits,
+  verdict: readVerdict,
   volume: readVolume,
   volumeUnit: readVolumeUnit,
+  when: readMoment,
   word: readWord,
   yes: readYes,
 };
 
 /** Free text: the matcher may put the words as typed (`asTyped`) in the place of the value. */
-export const takenAsTyped: ReadonlySet<ReaderName> = new Set(["word", "text", "newName"]);
+export const takenAsTyped: ReadonlySet<ReaderName> = new Set(["word", "text", "task", "newName"]);

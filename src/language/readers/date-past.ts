@@ -1,3 +1,4 @@
+import { showDay } from "../../domain/reminders/calendar.ts";
 import type { Listening, Reading, Unsettled } from "../reader.ts";
 import { proposeDate } from "./date-proposed.ts";
 import {
@@ -116,7 +117,8 @@ function readIso(words: readonly string[], from: number): Read {
 
 /** "3 november", "november 3rd", "the 3rd of november 2026", "saturday 28 november". */
 function readMonthDate(words: readonly string[], from: number, today: Day): Read {
-  const weekday = readWeekday(words, from)[0]?.next ?? from;
+  const named = readWeekday(words, from)[0];
+  const weekday = named?.next ?? from;
   const start = words[weekday] === "the" ? weekday + 1 : weekday;
   const dayFirst = readDay(words, start);
   if (dayFirst !== undefined) {
@@ -124,13 +126,43 @@ function readMonthDate(words: readonly string[], from: number, today: Day): Read
     const month = readMonth(words, of)[0];
     return month === undefined
       ? []
-      : dated(words, from, month.value, dayFirst.value, month.next, today);
+      : checked(
+          dated(words, from, month.value, dayFirst.value, month.next, today),
+          words,
+          from,
+          named,
+        );
   }
   const month = readMonth(words, start)[0];
   if (month === undefined) return [];
   const the = words[month.next] === "the" ? month.next + 1 : month.next;
   const day = readDay(words, the);
-  return day === undefined ? [] : dated(words, from, month.value, day.value, day.next, today);
+  if (day === undefined) return [];
+  return checked(dated(words, from, month.value, day.value, day.next, today), words, from, named);
+}
+
+/** "monday 27 november" when that was a Friday: the date or the nearest Monday, which is asked. */
+function checked(
+  dates: Read,
+  words: readonly string[],
+  from: number,
+  named: Reading<number> | undefined,
+): Read {
+  if (named === undefined) return dates;
+  return dates.map(({ value, next }) => {
+    if (typeof value !== "string") return { value, next };
+    const date = Temporal.PlainDate.from(value);
+    const off = (named.value - date.dayOfWeek + 7) % 7;
+    if (off === 0) return { value, next };
+    const nearest = date.add({ days: off > 3 ? off - 7 : off });
+    const choices = [date, nearest]
+      .toSorted(Temporal.PlainDate.compare)
+      .map((day) => ({ word: showDay(day), value: day.toString() }));
+    return {
+      value: { unsettled: "date", heard: words.slice(from, next).join(" "), choices },
+      next,
+    };
+  });
 }
 
 function dated(
@@ -162,7 +194,8 @@ function latest(month: number, day: number, today: Day): Day | undefined {
 
 /** "the 3rd": the latest third of a month up to today. */
 function readDayAlone(words: readonly string[], from: number, today: Day): Read {
-  const weekday = readWeekday(words, from)[0]?.next ?? from;
+  const named = readWeekday(words, from)[0];
+  const weekday = named?.next ?? from;
   const the = words[weekday] === "the" ? weekday + 1 : weekday;
   const day = readOrdinal(words, the);
   if (day === undefined) return [];
@@ -172,7 +205,7 @@ function readDayAlone(words: readonly string[], from: number, today: Day): Read 
     const month = today.with({ day: 1 }).subtract({ months: back });
     const date = realDate(month.year, month.month, day.value);
     if (date !== undefined && Temporal.PlainDate.compare(date, today) <= 0) {
-      return [{ value: date.toString(), next }];
+      return checked([{ value: date.toString(), next }], words, from, named);
     }
   }
   return [{ value: unreadable(words, from, next), next }];

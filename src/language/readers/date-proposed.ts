@@ -1,7 +1,10 @@
-// English alone: the other languages double the time it takes to start.
-import { GB } from "chrono-node/en";
+import { createRequire } from "node:module";
 import type { Reading } from "../reader.ts";
 import { realDate } from "./date-words.ts";
+
+const require = createRequire(import.meta.url);
+/** English alone, and not before it is needed: few dates are, and a start has no time for it. */
+const chrono = () => require("chrono-node/en") as typeof import("chrono-node/en");
 
 /** A token in which a month is written out together with figures: "28-nov-2026", "3nov". */
 const hasMonth =
@@ -24,7 +27,7 @@ export function proposeDate(
   const sentence = some.join(" ");
   if (!hasDigit.test(some[0] ?? "") || !hasMonth.test(sentence)) return [];
   const reference = new Date(Date.UTC(today.year, today.month - 1, today.day, 12));
-  const result = GB.parse(sentence, reference)[0];
+  const result = chrono().GB.parse(sentence, reference)[0];
   if (result === undefined || result.index !== 0 || result.end !== null) return [];
   const read = result.start;
   if (!read.isCertain("day") || !read.isCertain("month") || !read.isCertain("year")) return [];

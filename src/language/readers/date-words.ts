@@ -54,7 +54,7 @@ export function readDay(words: readonly string[], from: number): Reading<number>
 
 /** "2026", "'26" without its apostrophe does not count: two digits alone are no year. */
 export const readYear = (words: readonly string[], from: number): Reading<number> | undefined =>
-  /^(?:19|20)\d\d$/.test(words[from] ?? "")
+  /^(?:1[5-9]|20)\d\d$/.test(words[from] ?? "")
     ? { value: Number(words[from]), next: from + 1 }
     : undefined;
 

@@ -1,4 +1,5 @@
 import type { Reading } from "../reader.ts";
+import { readNumber } from "./number.ts";
 
 /** The slot `{word}`: one word, whatever it is. */
 export const readWord = (words: readonly string[], from: number): readonly Reading<string>[] => {
@@ -17,9 +18,21 @@ export function readText(words: readonly string[], from: number): readonly Readi
   return readings.reverse();
 }
 
-/** The slot `{newName}`: a name to be given, two words or one. */
-export const readNewName = (words: readonly string[], from: number): readonly Reading<string>[] =>
-  readText(words.slice(0, from + 2), from);
+/** Words that go on with the sentence behind a name and are no part of it. */
+const goesOn: ReadonlySet<string> = new Set(
+  "mixed made with from for at in on by to using of and is holds please now then just".split(" "),
+);
+
+/**
+ * The slot `{newName}`: a name to be given, two words or one. "Rocket" in "rocket mixed today" and
+ * "rocket 1 litre" is one; a number is a second word only at the end: "tank north two".
+ */
+export function readNewName(words: readonly string[], from: number): readonly Reading<string>[] {
+  const second = words[from + 1] ?? "";
+  const counts = from + 2 < words.length && readNumber(words, from + 1).length > 0;
+  const most = goesOn.has(second) || counts ? 1 : 2;
+  return readText(words.slice(0, from + most), from);
+}
 
 const tankWords: ReadonlySet<string> = new Set(["tank", "drum"]);
 

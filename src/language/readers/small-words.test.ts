@@ -47,7 +47,7 @@ test("free words are taken in every length, longest first", () => {
     ["thin", 1],
   ]);
   expect(readAll(readWord, "one two")).toEqual([["one", 1]]);
-  expect(readAll(readNewName, "old dora now")).toEqual([
+  expect(readAll(readNewName, "old dora again")).toEqual([
     ["old dora", 2],
     ["old", 1],
   ]);
@@ -57,4 +57,17 @@ test("a new tank's name goes without the word tank", () => {
   expect(readAll(readNewTank, "tank north")[0]).toEqual(["north", 2]);
   expect(readAll(readNewTank, "the big north tank")[0]).toEqual(["big north", 4]);
   expect(readWhole(readNewTank, "tank")).toBe("nothing");
+});
+
+test.each([
+  ["rocket mixed today", ["rocket"]],
+  ["rocket 1 litre", ["rocket"]],
+  ["south two rolls", ["south"]],
+  ["south at 38", ["south"]],
+  ["south please", ["south"]],
+  ["north two", ["north two", "north"]],
+  ["two", ["two"]],
+  ["big rocket mixed today", ["big rocket", "big"]],
+])("the new name in %j ends where the sentence goes on", (phrase, names) => {
+  expect(readAll(readNewName, phrase).map(([name]) => name)).toEqual(names);
 });

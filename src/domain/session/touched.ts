@@ -1,0 +1,27 @@
+import { z } from "zod";
+import { filmSchema } from "../film/load.ts";
+import type { Run } from "./run.ts";
+
+/** What a run had to do with, kept when the run itself moves to a file of its own. */
+export const touchedSchema = z.object({
+  /** Ids of bottles whose solution met the film. */
+  bottles: z.array(z.string()),
+  sheet: z.string(),
+  /** Thermometers by name; an empty name where a reading named none. */
+  thermometers: z.array(z.string()),
+  film: z.array(filmSchema),
+});
+export type Touched = z.infer<typeof touchedSchema>;
+
+/** Only what really happened: a bottle that was planned but never poured touched nothing. */
+export function touchedBy(run: Run): Touched {
+  const bottles = run.stages.flatMap(({ bottle, inAt }) =>
+    bottle === undefined || inAt === undefined ? [] : [bottle],
+  );
+  return {
+    bottles: run.nothingIn === true ? [] : [...new Set(bottles)],
+    sheet: run.sheet,
+    thermometers: [...new Set(run.readings.map(({ thermometer }) => thermometer ?? ""))],
+    film: run.film,
+  };
+}

@@ -1,0 +1,167 @@
+import { isLive, type Run, withStage } from "../session/run.ts";
+import { type Instant, later, type Seconds, seconds } from "../units/quantity.ts";
+import { showDuration } from "../units/show.ts";
+import { clockTime } from "./clock-text.ts";
+import { layOut } from "./stage-clock.ts";
+
+/** One pair of hands for all tanks, or a person at each. */
+export const servings = ["one for all", "one per tank"] as const;
+export type Serving = (typeof servings)[number];
+
+/** A span in which a person's hands are busy with one tank: from `from` up to, not including, `to`. */
+export type Busy = {
+  readonly from: Instant;
+  readonly to: Instant;
+  readonly what: "pour" | "pour out";
+  readonly bath: string;
+};
+
+/** What one tank asks of one person. */
+export type Hands = {
+  readonly tank: string;
+  readonly person: string;
+  readonly busy: readonly Busy[];
+};
+
+/** Two spans of one person in two tanks that overlap. */
+export type Collision = {
+  readonly person: string;
+  readonly one: Busy & { readonly tank: string };
+  readonly other: Busy & { readonly tank: string };
+};
+
+export type Staggered =
+  /** Seconds by which the first pour is put off; 0 where it may stay. `met` is what it avoids. */
+  | { readonly kind: "delay"; readonly delay: Seconds; readonly met: Collision | undefined }
+  /** No delay up to the bound is free of collisions. */
+  | { readonly kind: "no-room"; readonly bound: Seconds; readonly met: Collision };
+
+/** Longest a start is put off, s: a longer wait is a plan of its own. */
+export const MOST_DELAY = seconds(3600);
+
+/**
+ * The busy spans of a run: each pour from `lead` before it to the end of its window, each pouring
+ * out from its cue to the end of the bath. Real instants where they are known, planned elsewhere.
+ *
+ * @param lead  hands are free this long before a pour, s: to take up the bottle
+ * @param from  taken as first pour where the run has none yet
+ */
+export function handsOf(
+  run: Run,
+  { lead, from, serving }: { lead: Seconds; from: Instant; serving: Serving },
+): Hands {
+  const busy = layOut(run, from).flatMap((clock, index): Busy[] => {
+    const stage = run.stages[index];
+    if (clock === undefined || stage === undefined || stage.outAt !== undefined) return [];
+    const { bath } = stage;
+    return [
+      { from: later(clock.pour, -lead), to: later(clock.pour, run.window), what: "pour", bath },
+      { from: clock.pourOut, to: clock.end, what: "pour out", bath },
+    ];
+  });
+  return {
+    tank: run.tank,
+    person: serving === "one for all" ? "all" : run.tank,
+    busy: isLive(run) ? busy : [],
+  };
+}
+
+const pairsOf = (one: Hands, others: readonly Hands[]): readonly Collision[] =>
+  others
+    .filter(({ person, tank }) => person === one.person && tank !== one.tank)
+    .flatMap((hands) =>
+      one.busy.flatMap((mine) =>
+        hands.busy.map((theirs) => ({
+          person: one.person,
+          one: { ...mine, tank: one.tank },
+          other: { ...theirs, tank: hands.tank },
+        })),
+      ),
+    );
+
+const meet = (one: Busy, other: Busy): boolean =>
+  one.from < other.to && other.from < one.to && one.from < one.to && other.from < other.to;
+
+const moved = (hands: Hands, delay: number): Hands => ({
+  ...hands,
+  busy: hands.busy.map((span) => ({
+    ...span,
+    from: later(span.from, delay),
+    to: later(span.to, delay),
+  })),
+});
+
+/** Every overlap between one tank and the others, in order of time. */
+export const collisions = (
+  one: Hands,
+  others: readonly Hands[],
+  delay: number = 0,
+): readonly Collision[] =>
+  pairsOf(moved(one, delay), others)
+    .filter(({ one: mine, other }) => meet(mine, other))
+    .toSorted((a, b) => startOf(a) - startOf(b));
+
+const startOf = ({ one, other }: Collision): number => Math.max(one.from, other.from);
+
+/**
+ * The smallest delay, in whole seconds, that keeps a new run clear of those already planned or
+ * under way. Exact: each pair of spans forbids one open interval of delays, and the first whole
+ * second outside their union is taken; n pairs cost n log n.
+ */
+export function stagger(
+  fresh: Hands,
+  others: readonly Hands[],
+  bound: Seconds = MOST_DELAY,
+): Staggered {
+  const forbidden = pairsOf(fresh, others)
+    .filter(({ one, other }) => one.from < one.to && other.from < other.to)
+    .map(({ one, other }) => ({
+      after: (other.from - one.to) / 1000,
+      before: (other.to - one.from) / 1000,
+    }))
+    .toSorted((a, b) => a.after - b.after);
+  let delay = 0;
+  for (const { after, before } of forbidden) {
+    // Sorted by their lower ends: none of the rest can hold a smaller delay.
+    if (after >= delay) break;
+    if (delay < before) delay = Math.ceil(before);
+  }
+  const [met] = collisions(fresh, others);
+  if (delay > bound && met !== undefined) return { kind: "no-room", bound, met };
+  return { kind: "delay", delay: seconds(delay), met };
+}
+
+/** Has the first bath of this run not been poured yet? Only then may it be moved. */
+export const maybeMoved = (run: Run, now: Instant): boolean => {
+  const first = run.stages[0];
+  if (first === undefined || !isLive(run) || run.current > 0 || first.inAt !== undefined)
+    return false;
+  return first.pourAt === undefined || first.pourAt > now;
+};
+
+/** The run with its first pour put off; unchanged once that pour has begun or waits for a word. */
+export function putBack(run: Run, delay: Seconds, now: Instant): Run {
+  const pourAt = run.stages[0]?.pourAt;
+  if (!maybeMoved(run, now) || pourAt === undefined || delay <= 0) return run;
+  return withStage(run, 0, { pourAt: later(pourAt, delay) });
+}
+
+/** "At 19:33:25 South needs blix poured in while North needs developer poured out." */
+export function explainCollision(found: Collision, zone: string): string {
+  const [early, late] =
+    found.one.from <= found.other.from ? [found.one, found.other] : [found.other, found.one];
+  return `At ${clockTime(late.from, zone)} ${doing(late)} while ${doing(early)}.`;
+}
+
+const doing = ({ tank, what, bath }: Busy & { readonly tank: string }): string =>
+  what === "pour" ? `${tank} needs ${bath} poured in` : `${tank} needs ${bath} poured out`;
+
+/** What staggering does to a start, in words; undefined where it does nothing. */
+export function explainStagger(found: Staggered, tank: string, zone: string): string | undefined {
+  if (found.met === undefined) return undefined;
+  const why = explainCollision(found.met, zone);
+  if (found.kind === "no-room") {
+    return `${why} No start within ${showDuration(found.bound)} keeps one pair of hands free for both. Start ${tank} later, or have a second person serve it.`;
+  }
+  return `${why} ${tank} starts ${showDuration(found.delay)} later, so that one pair of hands is enough.`;
+}

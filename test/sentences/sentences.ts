@@ -1,0 +1,546 @@
+/** What people say at the bench, and nothing else: the fields its command then gets. */
+export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
+
+/**
+ * By command. The bench they are said to has the bottles Acorn and Banjo, a run planned in tank
+ * North, a taught sheet called garden, and counts in US ounces. Volumes in mL, temperatures in °C,
+ * times in s, rounded to a thousandth. A command has three lines here or more.
+ */
+export const sentences: Readonly<Record<string, readonly Said[]>> = {
+  add: [
+    ["add"],
+    [
+      "add two rolls of 120 C-41 pushed one stop called beach",
+      {
+        rolls: [
+          {
+            film: [{ count: 2, format: "120" }],
+            traits: { marked: "C-41", push: 1, name: "beach" },
+          },
+        ],
+      },
+    ],
+    [
+      "add a 135-36 marked c-41 rated 400 important",
+      {
+        rolls: [
+          {
+            film: [{ count: 1, format: "135-36" }],
+            traits: { marked: "C-41", rated: 400, important: true },
+          },
+        ],
+      },
+    ],
+  ],
+  again: [["again"], ["say that again"], ["repeat that please"], ["what did you say"]],
+  area: [
+    [
+      "how many units are two 120 and a 135",
+      {
+        film: [
+          { count: 2, format: "120" },
+          { count: 1, format: "135" },
+        ],
+      },
+    ],
+    ["area of four 4x5", { film: [{ count: 4, format: "4x5" }] }],
+    ["how many units is one roll of 220", { film: [{ count: 1, format: "220" }] }],
+  ],
+  batch: [
+    ["how much water for a quart of developer", { solution: "developer", total: 946.353 }],
+    ["what goes into 650 ml of blix", { solution: "blix", total: 650 }],
+    [
+      "how much hot water do I need for 1 litre of developer",
+      { solution: "developer", total: 1000 },
+    ],
+    ["recipe for a quart of stabilizer", { solution: "stabilizer", total: 946.353 }],
+    ["1 quart of developer", { solution: "developer", total: 946.353 }],
+  ],
+  blend: [
+    [
+      "mix 20 % with 5 % to get 8 %",
+      { first: { percent: 20 }, second: { percent: 5 }, target: { percent: 8 } },
+    ],
+    [
+      "blend 10 percent and 2 percent to 5 percent, 600 ml",
+      {
+        first: { percent: 10 },
+        second: { percent: 2 },
+        target: { percent: 5 },
+        total: { ml: 600 },
+      },
+    ],
+    [
+      "combine 28% and 5% into 12%",
+      { first: { percent: 28 }, second: { percent: 5 }, target: { percent: 12 } },
+    ],
+    [
+      "blend 30 and 10 percent to get 15 percent",
+      { first: { percent: 30 }, second: { percent: 10 }, target: { percent: 15 } },
+    ],
+  ],
+  bottle: [
+    [
+      "bottle developer 1 quart mixed yesterday",
+      { mixed: "2026-11-27", solution: "developer", volume: 946.353 },
+    ],
+    ["bottle 1 litre of blix called Walnut", { name: "Walnut", solution: "blix", volume: 1000 }],
+    [
+      "bottle up half a litre of fixer made on monday",
+      { mixed: "2026-11-23", solution: "fixer", volume: 500 },
+    ],
+    ["new bottle of stabilizer 32 ounces", { solution: "stabilizer", volume: 946.353 }],
+    [
+      "bottle 500 ml of developer mixed two weeks ago with 3 rolls used",
+      { mixed: "2026-11-14", solution: "developer", used: 3, volume: 500 },
+    ],
+    ["bottle it"],
+    [
+      "bottle developer 1 litre called Rocket mixed today",
+      { mixed: "2026-11-28", name: "Rocket", solution: "developer", volume: 1000 },
+    ],
+    ["bottle blix called Rocket 1 litre", { name: "Rocket", solution: "blix", volume: 1000 }],
+  ],
+  bottles: [
+    ["bottles"],
+    ["what bottles do I have"],
+    ["how old is Acorn", { bottle: "acorn" }],
+    ["label for the bottle banjo", { bottle: "banjo" }],
+    ["how many rolls has Banjo done", { bottle: "banjo" }],
+    ["Acorn", { bottle: "acorn" }],
+  ],
+  change: [
+    ["change 7 to 650 ml", { line: 7, value: "650 ml" }],
+    ["change developer time to 3:30", { solution: "developer", value: "3:30", word: "time" }],
+    ["line seven should be 650 ml", { line: 7, value: "650 ml" }],
+    ["correct sheet garden", { sheet: "garden" }],
+    ["correct the temperature to 38 C", { value: "38 C", word: "temperature" }],
+  ],
+  drop: [
+    ["remove roll 3", { rolls: { ids: [], unknown: ["3"] } }],
+    ["drop rolls 1 and 2 from the list", { rolls: { ids: [], unknown: ["1", "2"] } }],
+    ["drop"],
+  ],
+  mark: [
+    ["mark roll 3 c-41", { rolls: { ids: [], unknown: ["3"] }, traits: { marked: "C-41" } }],
+    [
+      "roll 3 is black and white",
+      { rolls: { ids: [], unknown: ["3"] }, traits: { marked: "black-and-white" } },
+    ],
+    ["push roll 2 two stops", { rolls: { ids: [], unknown: ["2"] }, push: 2 }],
+    ["note for roll 3 it was wet", { rolls: { ids: [], unknown: ["3"] }, note: "it was wet" }],
+  ],
+  "plan tonight": [
+    ["plan tonight"],
+    ["plan tonight until 23:00", { until: { hour: 23, minute: 0 } }],
+    ["plan three hours", { duration: 10_800 }],
+    ["what can I do tonight"],
+    [
+      "can I do two 120 tonight until 10",
+      { film: [{ count: 2, format: "120" }], until: { hour: 10, minute: 0, ambiguous: true } },
+    ],
+  ],
+  rolls: [["rolls"], ["show the backlog"], ["which rolls do we have"], ["how many rolls wait"]],
+  "stop teaching": [["stop teaching"], ["give up the new sheet"], ["cancel this sheet"]],
+  clear: [["clear"], ["it's clear"], ["all clear"], ["dissolved"]],
+  convert: [
+    ["convert 20 us fl oz to ml", { toVolume: { name: "mL" }, volume: 591.471 }],
+    ["what is 100 f in c", { degrees: "C", heat: { degrees: 100, scale: "F" } }],
+    ["how many ml is an imperial pint", { toVolume: { name: "mL" }, volume: 568.261 }],
+    ["3 ounces in grams", { mass: 85.049, toMass: "g" }],
+  ],
+  dilute: [
+    ["dilute 500 ml 1+9", { dilution: { waterParts: 9, notation: "plus" }, total: 500 }],
+    [
+      "how much concentrate for 600 ml one to nine",
+      { dilution: { waterParts: 9, notation: "ratio" }, total: 600 },
+    ],
+    ["600 ml at 1+4", { dilution: { waterParts: 4, notation: "plus" }, total: 600 }],
+  ],
+  dissolve: [
+    ["10 percent solution, 250 ml", { target: { percent: 10 }, total: 250 }],
+    [
+      "make 250 ml of a 5 % solution of sodium sulfite",
+      { substance: "sodium sulfite", target: { percent: 5 }, total: 250 },
+    ],
+    [
+      "1 litre of 2 % citric acid solution",
+      { substance: "citric acid", target: { percent: 2 }, total: 1000 },
+    ],
+  ],
+  emergency: [
+    ["eyes", { kind: "eyes" }],
+    ["I got blix in my eyes", { kind: "eyes" }],
+    ["someone swallowed fixer", { kind: "swallowed" }],
+    ["he burned his hand", { kind: "burn" }],
+    ["I can't breathe", { kind: "breathing" }],
+    ["first aid"],
+    ["emergency"],
+  ],
+  enough: [
+    [
+      "how much developer can I mix from 60 ml of part A",
+      { left: { ml: 60 }, part: "A", solution: "developer" },
+    ],
+    ["largest batch of blix with 90 ml of B", { left: { ml: 90 }, part: "B", solution: "blix" }],
+    ["how much blix can I make with 90 ml of B", { left: { ml: 90 }, part: "B", solution: "blix" }],
+  ],
+  formula: [
+    ["scale D-76 to 600 ml", { formula: "d-76", total: 600 }],
+    ["d-76 for 32 us ounces in grains", { formula: "d-76", style: "grains", total: 946.353 }],
+    ["make a litre of d seventy six", { formula: "d-76", total: 1000 }],
+    ["what is in D76", { formula: "d-76" }],
+  ],
+  formulas: [["formulas"], ["which formulas do you know"], ["list formulas"]],
+  hello: [["hello"], ["good evening"], ["thank you"]],
+  help: [
+    ["help"],
+    ["help me with bottles", { what: "bottles" }],
+    ["help mix", { what: "mix" }],
+    ["what can you do"],
+  ],
+  hold: [["hold"], ["quiet please"], ["north quiet", { tank: "North" }], ["hold on"]],
+  "go on": [["go on"], ["carry on"], ["north resume", { tank: "North" }]],
+  "water in": [["water in"], ["the water is in"], ["water went in"]],
+  cancel: [["cancel"], ["never mind"], ["no"]],
+  "how long": [
+    ["how long is the blix", { solution: "blix" }],
+    ["what temperature should the developer be", { solution: "developer" }],
+    ["how long in developer", { solution: "developer" }],
+  ],
+  in: [
+    ["in"],
+    ["it's in now"],
+    ["tank north in", { tank: "North" }],
+    ["in, tank north", { tank: "North" }],
+    ["poured"],
+    ["tank full"],
+  ],
+  learn: [
+    ["learn a sheet"],
+    ["I want to teach you a sheet"],
+    ["learn a new sheet called Harbour", { name: "Harbour" }],
+    ["go on with the sheet"],
+  ],
+  left: [
+    ["left"],
+    ["how long left"],
+    ["how much time is left in tank north", { tank: "North" }],
+    ["where are we"],
+    ["time left"],
+  ],
+  mix: [
+    ["mix 1 litre of developer", { solution: "developer", total: 1000 }],
+    [
+      "mix a quart of blix in the tall jug",
+      { solution: "blix", total: 946.353, vessel: "tall jug" },
+    ],
+    ["make up 650 ml of stabilizer", { solution: "stabilizer", total: 650 }],
+    ["prepare a batch of blix", { solution: "blix" }],
+    ["mix developer", { solution: "developer" }],
+    ["start mixing"],
+  ],
+  dark: [["dark"], ["lights off"], ["I'm loading"]],
+  light: [["light"], ["lights on"], ["hands dry"]],
+  tank: [
+    [
+      "tank south takes one 120 reel 500 ml",
+      { tank: "south", reels: [[{ count: 1, takes: ["120"], rolls: 1, ml: 500 }]] },
+    ],
+    [
+      "tank south has two 35 mm reels of 300 ml each",
+      {
+        tank: "south",
+        reels: [
+          [{ count: 2, takes: ["135-36", "135-24", "135-12"], rolls: 1, ml: 300, each: true }],
+        ],
+      },
+    ],
+    ["forget tank south", { gone: "south" }],
+  ],
+  tanks: [["tanks"], ["show my tanks"], ["which tanks do we have"]],
+  wet: [["wet"], ["my hands are wet"], ["gloves on"]],
+  next: [["next"], ["next bath please"], ["north done", { tank: "North" }]],
+  note: [
+    ["note the second roll was loaded wet", { text: "the second roll was loaded wet" }],
+    ["write down that the lid leaks", { text: "the lid leaks" }],
+    ["remember: North ran warm", { text: "North ran warm" }],
+    ["make a note"],
+  ],
+  out: [["out"], ["it's out"], ["north out", { tank: "North" }], ["drained"]],
+  "part in": [
+    ["part A in", { part: "A" }],
+    ["B is in", { part: "B" }],
+    ["blix part b went in", { part: "b", solution: "blix" }],
+    ["topped up"],
+    ["full"],
+  ],
+  plan: [["plan"], ["show the plan"], ["north plan", { tank: "North" }]],
+  ready: [["ready"], ["I'm ready"], ["north ready", { tank: "North" }], ["go"]],
+  retire: [
+    ["retire Acorn", { bottle: "acorn" }],
+    ["throw away the bottle banjo", { bottle: "banjo" }],
+    ["get rid of Banjo", { bottle: "banjo" }],
+  ],
+  set: [
+    ["set zone Europe/Lisbon", { zone: "Europe/Lisbon" }],
+    ["use US ounces", { country: "us" }],
+    ["set lead 1 minute", { lead: 60 }],
+    ["use celsius", { degrees: "C" }],
+    ["set the pour window to 30 seconds", { window: 30 }],
+    ["we use imperial quarts", { country: "imperial" }],
+  ],
+  settings: [["settings"], ["show the settings"], ["preferences"]],
+  share: [
+    ["share"],
+    ["share it with the group"],
+    ["share the run from tank north", { tank: "North" }],
+  ],
+  sheets: [
+    ["sheets"],
+    ["which sheets do you know"],
+    ["show saltmarsh demo", { sheet: "demo" }],
+    ["show me the garden sheet", { sheet: "garden" }],
+    ["show the sheet"],
+  ],
+  skip: [
+    ["skip"],
+    ["skip the wash", { solution: "wash" }],
+    ["skip this one"],
+    ["skip blix in tank north", { solution: "blix", tank: "North" }],
+  ],
+  start: [
+    ["start developer", { solution: "developer" }],
+    ["start the dev for three fifteen", { duration: 195, solution: "developer" }],
+    [
+      "start colour negative two rolls tank south",
+      { film: [{ count: 2 }], sheet: "colour-negative", tank: "south" },
+    ],
+    ["start blix for 6:30", { duration: 390, solution: "blix" }],
+    [
+      "start developer one roll of 120 at 38.2",
+      { film: [{ count: 1, format: "120" }], solution: "developer", temperature: 38.2 },
+    ],
+    ["start developer from Acorn", { bottle: "acorn", solution: "developer" }],
+    [
+      "begin C-41 with three rolls of 36",
+      { film: [{ count: 3, format: "135-36" }], sheet: "colour-negative" },
+    ],
+    [
+      "develop two rolls of 120 with the garden sheet",
+      { film: [{ count: 2, format: "120" }], sheet: "garden" },
+    ],
+    ["time the wash for 3 minutes", { duration: 180, solution: "wash" }],
+    ["start a run"],
+    [
+      "start developer tank south two rolls",
+      { film: [{ count: 2 }], solution: "developer", tank: "south" },
+    ],
+    ["start developer tank south at 38", { solution: "developer", tank: "south", temperature: 38 }],
+    [
+      "start colour negative tank north side with two 120",
+      { film: [{ count: 2, format: "120" }], sheet: "colour-negative", tank: "north side" },
+    ],
+  ],
+  "stop mixing": [["stop mixing"], ["cancel the mix"], ["give up mixing"]],
+  stop: [["stop"], ["stop tank north", { tank: "North" }], ["cancel the run"], ["abort"]],
+  strength: [
+    [
+      "500 ml of 5 % from 28 % acid",
+      { stock: { percent: 28 }, substance: "acid", target: { percent: 5 }, total: { ml: 500 } },
+    ],
+    [
+      "from 28 percent to 2 percent, 1 litre",
+      { stock: { percent: 28 }, target: { percent: 2 }, total: { ml: 1000 } },
+    ],
+    [
+      "bring 28 % acid down to 3 %",
+      { stock: { percent: 28 }, substance: "acid down", target: { percent: 3 } },
+    ],
+  ],
+  summary: [
+    ["summary"],
+    ["summary of tank north", { tank: "North" }],
+    ["how did it go"],
+    ["session record please"],
+  ],
+  swap: [
+    [
+      "I have sodium carbonate monohydrate instead of anhydrous",
+      { inJar: "sodium carbonate monohydrate", printed: "anhydrous" },
+    ],
+    [
+      "swap 50 g anhydrous sodium carbonate for the monohydrate",
+      { inJar: "the monohydrate", mass: 50, printed: "anhydrous sodium carbonate" },
+    ],
+    ["replace borax by borax pentahydrate", { inJar: "borax pentahydrate", printed: "borax" }],
+    [
+      "I only have borax pentahydrate instead of borax",
+      { inJar: "borax pentahydrate", printed: "borax" },
+    ],
+  ],
+  temperature: [
+    ["temperature 37.6", { temperature: 37.6 }],
+    ["developer is at 37.4", { solution: "developer", temperature: 37.4 }],
+    ["it reads 100 f", { temperature: 37.778 }],
+    ["the thermometer says thirty seven point eight", { temperature: 37.8 }],
+    ["temp 99.5 tank north", { tank: "North", temperature: 37.5 }],
+    ["temperature"],
+  ],
+  time: [["what time is it"], ["what's the time"], ["what is the date"]],
+  trim: [
+    [
+      "bath 1 litre is at 37.2 want 38 with 60 water",
+      { now: { degrees: 37.2 }, supply: { degrees: 60 }, target: { degrees: 38 }, total: 1000 },
+    ],
+    [
+      "trim 1 litre from 37.2 to 38 with 60",
+      { now: { degrees: 37.2 }, supply: { degrees: 60 }, target: { degrees: 38 }, total: 1000 },
+    ],
+    ["trim the water bath"],
+  ],
+  trouble: [
+    ["trouble"],
+    ["something went wrong"],
+    ["trouble light got in", { what: "light got in" }],
+    ["what now"],
+  ],
+  undo: [["undo"], ["take that back"], ["that was wrong"]],
+  "use sheet": [
+    ["use sheet saltmarsh demo", { sheet: "demo" }],
+    ["use the demo", { sheet: "demo" }],
+    ["use no sheet"],
+    ["work by the garden sheet", { sheet: "garden" }],
+  ],
+  wait: [["wait"], ["not yet"], ["north wait", { tank: "North" }]],
+  water: [
+    [
+      "1 litre at 49 from 60 and 15",
+      { cold: { degrees: 15 }, hot: { degrees: 60 }, target: { degrees: 49 }, total: 1000 },
+    ],
+    [
+      "hot and cold water for 800 ml at 43, hot 60, cold 12",
+      { cold: { degrees: 12 }, hot: { degrees: 60 }, target: { degrees: 43 }, total: 800 },
+    ],
+    ["how much hot water for 2 litres at 40", { target: { degrees: 40 }, total: 2000 }],
+    ["warm 500 ml of water to 38", { target: { degrees: 38 }, total: 500 }],
+  ],
+  why: [["why"], ["how do you know"], ["show the working"]],
+  yes: [["yes"], ["yes please"], ["yes it is"]],
+};
+
+/** Words with two meanings: the command they are for, and the field it will be asked about. */
+export const doubtful: readonly (readonly [said: string, command: string, asks: string])[] = [
+  ["mix 650 of developer", "mix", "total"],
+  ["start developer for 3", "start", "duration"],
+  ["temperature 200", "temperature", "temperature"],
+  ["temperature minus 5", "temperature", "temperature"],
+  ["bottle developer 1 litre mixed 3/4", "bottle", "mixed"],
+  ["bottle developer 650", "bottle", "volume"],
+  ["recipe for 32 of developer", "batch", "total"],
+  ["set lead 3", "set", "lead"],
+];
+
+/** The same on a bench that has not said whose ounces and quarts it uses. */
+export const countryless: readonly (readonly [said: string, command: string, asks: string])[] = [
+  ["mix a quart of developer", "mix", "total"],
+  ["bottle developer 32 ounces mixed today", "bottle", "volume"],
+  ["how much water for a pint of blix", "batch", "total"],
+];
+
+/** What must go to no command: small talk, bare numbers, and words of the work in other company. */
+export const nothings: readonly string[] = [
+  "what is the weather like",
+  "tell me a joke",
+  "play some music",
+  "call my mother",
+  "i love you",
+  "turn on the lights in the kitchen",
+  "what is the capital of portugal",
+  "order more developer",
+  "buy film",
+  "a",
+  "the",
+  "and",
+  "of the",
+  "please",
+  "now",
+  "1",
+  "42",
+  "500 ml",
+  "half",
+  "yesterday",
+  "two rolls",
+  "north",
+  "tank",
+  "in a minute",
+  "in five minutes",
+  "in the bathtub",
+  "out of developer",
+  "out of the question",
+  "ready or not",
+  "ready steady go",
+  "skip to the end of the song",
+  "stop the music",
+  "stop and think",
+  "wait for me",
+  "hold the door",
+  "hold my beer",
+  "start over",
+  "start the car",
+  "time flies",
+  "how",
+  "how much",
+  "how many",
+  "how long is a piece of string",
+  "what",
+  "why not",
+  "why is the sky blue",
+  "mixed feelings",
+  "mix music",
+  "mix it up a bit",
+  "bottle of wine",
+  "bottle up my anger",
+  "temperature outside",
+  "undo everything",
+  "lights camera action",
+  "dark chocolate",
+  "light reading",
+  "wet wet wet",
+  "wet weather",
+  "use",
+  "show",
+  "learn french",
+  "teach me to swim",
+  "change the subject",
+  "change my mind",
+  "swap places",
+  "clear the table",
+  "full moon",
+  "next year",
+  "next to me",
+  "again and again",
+  "left or right",
+  "turn left",
+  "go away",
+  "pour me a drink",
+  "go to bed",
+  "status quo",
+  "plan b",
+  "summary execution",
+  "share the love",
+  "retire early",
+  "done and dusted",
+  "water water",
+  "my developer is brown",
+  "dilute the argument",
+  "convert to buddhism",
+  "trim my hair",
+  "area fifty one",
+  "strength and honour",
+  "settings sun",
+  "settle down",
+  "noteworthy",
+  "startle",
+  "helping hands",
+];

@@ -1,0 +1,221 @@
+/**
+ * One long evening, said line by line; `@` lets that many seconds go by. It is there to pass
+ * through every command, right words and wrong ones, and not to be a sensible evening.
+ */
+export const eveningScript: readonly string[] = `
+hello
+help
+help mix
+help me with bottles
+help values
+help nonsense
+settings
+set zone Europe/Lisbon
+use US ounces
+set lead 30 seconds
+set the pour window to 20 seconds
+use celsius
+sheets
+show saltmarsh demo
+show colour negative
+how much water for a quart of developer
+why
+how much water for 500 ml of developer
+what goes into 650 ml of blix by the demo sheet
+no
+use the demo
+mix 1 litre of developer
+water in
+B in
+A in
+A in
+B in
+clear
+blix B in
+B in
+clear
+undo
+clear
+C in
+clear
+full
+bottle developer 1 litre mixed today
+bottle it
+blix
+1 litre
+yesterday
+bottle stabilizer 32 ounces mixed today called Walnut
+bottle fixer 1 litre called Akorn mixed today
+bottle developer 1 litre called cola mixed today
+bottles
+how old is Acorn
+label for Walnut
+mix a litre of blix
+yes
+mix 650 ml of blix
+no
+stop mixing
+dilute 500 ml 1+9
+dilute 500 ml 1:9
+why
+500 ml of 5 % from 28 % acid
+mix 20 % with 5 % to get 8 %
+mix 20 % with 5 % to get 50 %
+10 percent solution, 250 ml
+scale D-76 to 600 ml
+d-76 for 32 us ounces in grains
+formulas
+swap 50 g anhydrous sodium carbonate for the monohydrate
+1 litre at 49 c from 60 c and 15 c
+1 litre at 80 c from 60 c and 15 c
+trim 1 litre from 37.2 to 38 with 60
+convert 20 us fl oz to ml
+what is 100 f in c
+area of four 4x5
+how many units are two 120 and a 135
+how much developer can I mix from 60 ml of part A
+how long is the blix
+what time is it
+dark
+left
+light
+start developer two rolls tank north
+plan
+ready
+@ 12
+north in
+temperature 38.1
+temperature 37.2
+temperature 5 c
+no
+left
+hold
+@ 70
+hold
+again
+in
+out
+no
+note the second roll was loaded wet
+trouble
+light got in
+developer
+@ 85
+out
+north summary
+summary
+share
+undo
+start saltmarsh demo one roll of 120 tank south
+start stabilizer tank east
+start wash for 3 minutes tank west
+wait
+south wait
+south ready
+@ 15
+south in
+left
+where are we
+ready
+temperature 38
+@ 45
+skip the wash in tank south
+yes
+skip developer in tank south
+retire Acorn
+stop tank east
+undo
+stop tank east
+yes
+@ 400
+south out
+south next
+@ 30
+what now
+cancel
+next in tank south
+@ 900
+left
+summary of tank south
+bottles
+eyes
+I can't breathe
+emergency
+wet
+left
+bench mode
+learn a sheet
+garden
+C-41
+ounces
+millilitres
+developer, wash
+1000
+650
+43
+A 100 ml, B 400 ml
+A 100 ml, B 100 ml
+3:25
+38.2 plus or minus 0.2
+first 30 seconds then 5 seconds every 30
+8
+6 weeks
+3:00
+skip
+skip
+change 6 to 700 ml
+change 99 to 1
+no
+yes
+show garden
+correct sheet garden
+change developer time to 3:30
+yes
+stop teaching
+use no sheet
+start developer at 39
+@ 30
+next
+@ 200
+out
+stop
+undo
+retire Walnut
+yes
+show the sheet
+why
+again
+strat developer
+yes
+stop
+thank you
+gibberish of the worst kind
+mix 1e309 ml of developer
+start developer for -3 minutes
+start colour negative with three 135 tank north
+@ 4000
+summary
+share
+undo
+yes
+tank willow has two 35 mm reels of 300 ml each or one 120 reel of 500 ml
+tanks
+add two 135-36 C-41 called jetty
+add a roll of 120
+rolls
+plan tonight until 23:00
+why
+mark jetty 1 important
+push jetty 2 one stop
+plan tonight
+can I do two 120 tonight until 23:00
+show roll 3
+drop roll 3
+remove jetty
+no
+start colour negative with jetty 1 tank willow
+start colour negative with roll 3
+forget tank willow
+`
+  .trim()
+  .split("\n");
