@@ -1,4 +1,4 @@
-import { commonPractice, type Origin } from "../origin.ts";
+import { commonPractice, type Figure, type Origin } from "../origin.ts";
 import type { Stage } from "../session/run.ts";
 import { type Celsius, type Seconds, seconds } from "../units/quantity.ts";
 import type { Bath } from "./sheet.ts";
@@ -31,6 +31,14 @@ export type PlanTrouble =
 export type Said = {
   readonly time?: Seconds | undefined;
   readonly temperature?: Celsius | undefined;
+  /** A developer's time after re-use and push; the user's own word outranks it. */
+  readonly worked?:
+    | {
+        readonly time: Figure<Seconds>;
+        readonly base: Figure<Seconds>;
+        readonly corrections: readonly NonNullable<Stage["corrections"]>[number][];
+      }
+    | undefined;
 };
 
 const toldOrigin: Origin = { kind: "told" };
@@ -45,8 +53,10 @@ export function planStage(
   bath: Bath,
   said: Said,
 ): { ok: true; stage: Stage } | { ok: false; trouble: PlanTrouble } {
-  const time = said.time ?? bath.time?.value;
-  const timeOrigin = said.time === undefined ? bath.time?.origin : toldOrigin;
+  const worked = said.time === undefined ? said.worked : undefined;
+  const time = said.time ?? worked?.time.value ?? bath.time?.value;
+  const timeOrigin =
+    said.time === undefined ? (worked?.time.origin ?? bath.time?.origin) : toldOrigin;
   if (time === undefined || timeOrigin === undefined) {
     return { ok: false, trouble: { kind: "no-time", bath: bath.name } };
   }
@@ -65,6 +75,9 @@ export function planStage(
       sense: bath.sense,
       time,
       timeOrigin,
+      ...(worked === undefined || worked.corrections.length === 0
+        ? {}
+        : { timeBase: worked.base.value, corrections: [...worked.corrections] }),
       temperature,
       temperatureOrigin: said.temperature === undefined ? bath.temperature?.origin : toldOrigin,
       tolerance: bath.tolerance?.value,

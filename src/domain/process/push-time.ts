@@ -34,7 +34,12 @@ export function pushTime(
   switch (rule.kind) {
     case "seconds": {
       const by = rule.seconds * stops;
-      return made(time, time + by, stops, `${name}: ${plain(rule.seconds, 1)} s per stop; ${origin}`);
+      return made(
+        time,
+        time + by,
+        stops,
+        `${name}: ${plain(rule.seconds, 1)} s per stop; ${origin}`,
+      );
     }
     case "factor": {
       const factor = rule.factor ** stops;

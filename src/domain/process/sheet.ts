@@ -133,6 +133,8 @@ const bathSchema = z.object({
   drain: figureOf(seconds).optional(),
   /** Film one batch (the mix total) can take. */
   capacity: figureOf(units).optional(),
+  /** The same for a litre, where the source speaks of no batch: goes by what a bottle holds. */
+  capacityPerLitre: figureOf(units).optional(),
   /** Days a mixed solution keeps. */
   keeps: figureOf((days) => days).optional(),
   /** Days in a bottle that is not full. */
@@ -156,6 +158,8 @@ export const sheetSchema = z.object({
   /** One sentence on what these figures are, shown with every plan. */
   about: z.string().optional(),
   invented: z.boolean().default(false),
+  /** Film of this process spoils baths that serve other film: it is refused unless they are its own. */
+  shared: z.object({ rule: z.literal("refuse"), why: z.string(), origin: originSchema }).optional(),
   baths: z.array(bathSchema).min(1).max(16),
 });
 export type Sheet = z.infer<typeof sheetSchema>;

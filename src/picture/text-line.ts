@@ -1,0 +1,28 @@
+import { ink } from "./look.ts";
+import { element, escapeXml } from "./svg.ts";
+
+/** A line of text, `y` its baseline. */
+export function line(text: string, { x, y, size, weight, fill, anchor, strike }: Line): string {
+  return element(
+    "text",
+    {
+      x,
+      y,
+      "font-size": size,
+      "font-weight": weight ?? 400,
+      fill: fill ?? ink,
+      "text-anchor": anchor,
+      "text-decoration": strike === true ? "line-through" : undefined,
+    },
+    escapeXml(text),
+  );
+}
+type Line = {
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly weight?: number;
+  readonly fill?: string;
+  readonly anchor?: "start" | "middle" | "end";
+  readonly strike?: boolean;
+};
