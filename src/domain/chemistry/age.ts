@@ -1,4 +1,5 @@
 import type { Origin } from "../origin.ts";
+import { dayNumber, isoOfDay } from "../timing/day-number.ts";
 import type { Bottle, FillLevel } from "./bottle.ts";
 import { isEmptier } from "./fill.ts";
 
@@ -21,13 +22,21 @@ type Span = { readonly from: string; readonly fill: FillLevel };
  */
 export function fillSpans(bottle: Pick<Bottle, "mixedOn" | "fills">): readonly Span[] {
   const [first, ...later] = bottle.fills ?? [];
-  const spans: Span[] = [{ from: bottle.mixedOn, fill: first?.fill ?? "full" }];
-  for (const { on, fill } of later) {
-    const before = spans.at(-1)?.fill ?? "full";
-    const day = on < bottle.mixedOn ? bottle.mixedOn : on;
-    const from = isEmptier(fill, before) ? day : dayAfter(day, 1);
-    while (spans.length > 0 && (spans.at(-1)?.from ?? "") >= from) spans.pop();
-    spans.push({ from, fill });
+  const spans: Span[] = [];
+  const stands = (from: string, fill: FillLevel): void => {
+    if (spans.at(-1)?.from === from) spans.pop();
+    if (spans.at(-1)?.fill !== fill) spans.push({ from, fill });
+  };
+  let current = first?.fill ?? "full";
+  stands(bottle.mixedOn, current);
+  for (const on of new Set(later.map((change) => change.on))) {
+    const levels = later.filter((change) => change.on === on).map(({ fill }) => fill);
+    stands(
+      on,
+      [current, ...levels].reduce((least, fill) => (isEmptier(fill, least) ? fill : least)),
+    );
+    current = levels.at(-1) ?? current;
+    stands(dayAfter(on, 1), current);
   }
   return spans;
 }
@@ -70,8 +79,6 @@ export function dueOn(
   throw new Error("the last span has no end");
 }
 
-const days = (from: string, to: string): number =>
-  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: "days" }).days;
+const days = (from: string, to: string): number => dayNumber(to) - dayNumber(from);
 
-const dayAfter = (from: string, by: number): string =>
-  Temporal.PlainDate.from(from).add({ days: by }).toString();
+const dayAfter = (from: string, by: number): string => isoOfDay(dayNumber(from) + by);

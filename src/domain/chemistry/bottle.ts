@@ -25,7 +25,6 @@ const clipTestSchema = z.object({
   /** Fixing baths: how long a leader took to clear, s. */
   clearing: z.number().optional(),
 });
-export type ClipTest = z.infer<typeof clipTestSchema>;
 
 export const bottleSchema = z.object({
   id: z.string(),

@@ -1,12 +1,5 @@
 import { type Millilitres, millilitres } from "../units/quantity.ts";
-import {
-  type Bottle,
-  contentsOf,
-  type FillLevel,
-  fillLevels,
-  fillNow,
-  sizeOf,
-} from "./bottle.ts";
+import { type Bottle, contentsOf, type FillLevel, fillLevels, fillNow, sizeOf } from "./bottle.ts";
 
 /** The least share of its size at which a bottle still has this level (common practice, no source). */
 const least: readonly (readonly [FillLevel, number])[] = [
@@ -45,6 +38,17 @@ const refilled = (bottle: Bottle, on: string): Bottle =>
   bottle.container === "collapsing"
     ? bottle
     : withFill(bottle, levelOf(contentsOf(bottle), sizeOf(bottle)), on);
+
+/**
+ * Poured for a tank, by a volume nobody told: that day counts as one level emptier than it stands.
+ * A collapsing bottle takes in no air.
+ */
+export function openedOn(bottle: Bottle, on: string): Bottle {
+  if (bottle.container === "collapsing") return bottle;
+  const level = fillNow(bottle);
+  const emptier = fillLevels[fillLevels.indexOf(level) + 1] ?? level;
+  return withFill(withFill(bottle, emptier, on), level, on);
+}
 
 /** Out of the bottle; `back` tells whether it is expected to return. */
 export function pourFrom(bottle: Bottle, ml: Millilitres, back: boolean, on: string): Bottle {

@@ -1,14 +1,16 @@
-import type { Figure } from "../origin.ts";
 import { type Bath, bathsCalled, type Sheet } from "../process/sheet.ts";
+import { dayNumber } from "../timing/day-number.ts";
 import { type Units, units } from "../units/quantity.ts";
 import { ageShare, dueOn, type Keeping } from "./age.ts";
 import { type Bottle, contentsOf, roleOf, workDone } from "./bottle.ts";
+import { type Capacity, type CapacityRow, capacityOf } from "./capacity.ts";
 import { defaultKeeping, type KeepingRow, keepingOf } from "./keeping.ts";
 
 /** What a look at a bottle needs from outside: the bench's sheets and our defaults. */
 export type Shelf = {
   readonly sheetOf: (bottle: Bottle) => Sheet | undefined;
   readonly keeping: readonly KeepingRow[];
+  readonly capacity: readonly CapacityRow[];
 };
 
 export const bottleStates = [
@@ -37,7 +39,7 @@ export type BottleLook = {
   /** Until `due`; negative when it is past. */
   readonly daysLeft: number | undefined;
   /** Film this bottle can take in all, with where the figure comes from. */
-  readonly capacity: Figure<Units> | undefined;
+  readonly capacity: Capacity | undefined;
   readonly unitsLeft: Units | undefined;
   /** Share of its capacity used. */
   readonly worn: number | undefined;
@@ -54,20 +56,11 @@ const NEAR = 0.75;
 export const bathIn = (bottle: Bottle, sheet: Sheet | undefined): Bath | undefined =>
   sheet === undefined ? undefined : bathsCalled(sheet, bottle.bath)[0];
 
-/**
- * Film a bottle can take: the sheet's figure is for one batch, so a smaller bottle takes less. A
- * sheet without a batch volume is taken to mean this bottle.
- */
-export function capacityOf(bottle: Bottle, bath: Bath | undefined): Figure<Units> | undefined {
-  const figure = bath?.capacity;
-  if (figure === undefined) return undefined;
-  const batch = bath?.mix?.total.value;
-  const share = batch === undefined ? 1 : Math.min(1, bottle.volume / batch);
-  return { value: units(figure.value * share), origin: figure.origin };
-}
-
 /** Film it can still take. What was lost of the solution is lost to film as well. */
-export function unitsLeft(bottle: Bottle, capacity: Figure<Units> | undefined): Units | undefined {
+export function unitsLeft(
+  bottle: Bottle,
+  capacity: Pick<Capacity, "value"> | undefined,
+): Units | undefined {
   if (capacity === undefined) return undefined;
   const there = Math.min(1, (contentsOf(bottle) + (bottle.out ?? 0)) / bottle.volume);
   return units(Math.max(0, (capacity.value - workDone(bottle)) * there));
@@ -79,7 +72,7 @@ export function governs(age: number | undefined, worn: number | undefined): Gove
   return worn !== undefined && worn > age ? "film" : "age";
 }
 
-/** The latest clip test, if it is newer than what made one necessary. */
+/** The latest clip test. */
 const lastTest = (bottle: Bottle) => bottle.tests?.at(-1);
 
 export function stateOf(
@@ -92,11 +85,11 @@ export function stateOf(
   const most = Math.max(age ?? 0, worn ?? 0);
   if ((age ?? 0) > 1 + 1e-9 || (worn ?? 0) >= 1 - 1e-9) return "past limit";
   if (most >= NEAR - 1e-9) return "near limit";
-  return bottle.used === 0 && bottle.fills === undefined && most < 0.25 ? "fresh" : "in use";
+  return bottle.used === 0 && bottle.contents === undefined && most < 0.25 ? "fresh" : "in use";
 }
 
 /** Days a passed clip test is good for: a test tells of today, not of next week (own rule, no source). */
-const TEST_HOLDS = 2;
+const TEST_HOLDS = 1;
 
 function doubtsOf(bottle: Bottle, age: number | undefined, today: string): readonly string[] {
   const test = lastTest(bottle);
@@ -110,8 +103,7 @@ function doubtsOf(bottle: Bottle, age: number | undefined, today: string): reado
   return found;
 }
 
-const daysTo = (from: string, to: string): number =>
-  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: "days" }).days;
+const daysTo = (from: string, to: string): number => dayNumber(to) - dayNumber(from);
 
 /** Looks at a bottle on a day, ISO in the bench's zone. */
 export function lookAt(bottle: Bottle, shelf: Shelf, today: string): BottleLook {
@@ -126,7 +118,10 @@ export function lookAt(bottle: Bottle, shelf: Shelf, today: string): BottleLook 
   const keeping = keepingOf(roleOf(bottle) === "working" ? bath : undefined, row);
   const age = keeping === undefined ? undefined : ageShare(bottle, keeping, today);
   const due = keeping === undefined ? undefined : dueOn(bottle, keeping);
-  const capacity = roleOf(bottle) === "working" ? capacityOf(bottle, bath) : undefined;
+  const capacity =
+    roleOf(bottle) === "working"
+      ? capacityOf(bottle, bath, sheet?.process, shelf.capacity)
+      : undefined;
   const left = unitsLeft(bottle, capacity);
   const worn = capacity === undefined ? undefined : workDone(bottle) / capacity.value;
   return {

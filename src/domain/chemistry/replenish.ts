@@ -1,4 +1,9 @@
-import { type Millilitres, millilitres, type SquareInches, squareInches } from "../units/quantity.ts";
+import {
+  type Millilitres,
+  millilitres,
+  type SquareInches,
+  squareInches,
+} from "../units/quantity.ts";
 
 /** The arithmetic of baths that are kept level. Volumes in mL, rates in mL per area or per unit. */
 

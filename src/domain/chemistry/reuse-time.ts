@@ -64,7 +64,11 @@ function fromTable(
   const rows = rule.rows.toSorted((a, b) => a.at - b.at);
   // "Done so far" seldom has a row for none done: that is the sheet's own time.
   if (rule.means === "done" && done <= 1e-9 && (rows[0]?.at ?? 0) > 0) {
-    return { ...changed(base, base), how: `nothing done yet: the sheet's time; ${origin}`, beyond: false };
+    return {
+      ...changed(base, base),
+      how: `nothing done yet: the sheet's time; ${origin}`,
+      beyond: false,
+    };
   }
   const row = rows.find(({ at }) => at >= wanted - 1e-9);
   const taken = row ?? rows.at(-1);

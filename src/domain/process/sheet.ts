@@ -46,7 +46,7 @@ const partSchema = z.object({
   amount: amountSchema.optional(),
   origin: originSchema,
 });
-export type Part = z.infer<typeof partSchema>;
+type Part = z.infer<typeof partSchema>;
 
 const mixSchema = z.object({
   total: figureOf(millilitres),
@@ -64,10 +64,10 @@ const agitationSchema = z.object({
   /** How long one beat lasts. */
   each: figureOf(seconds).optional(),
 });
-export type Agitation = z.infer<typeof agitationSchema>;
+type Agitation = z.infer<typeof agitationSchema>;
 
 export const senses = ["exact", "at least"] as const;
-export type Sense = (typeof senses)[number];
+type Sense = (typeof senses)[number];
 
 const tableRow = <T extends number>(brand: (value: number) => T) =>
   z.object({ at: z.number(), time: z.number().transform(brand) });
