@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { Origin } from "../origin.ts";
 import { type SquareInches, squareInches, type Units, units } from "../units/quantity.ts";
+import { plain } from "../units/show.ts";
 
 export const filmFormats = [
   "135-36",
@@ -36,12 +37,24 @@ const areas: Record<FilmFormat, { readonly in2: number; readonly origin: Origin 
 export const filmSchema = z.object({
   format: z.enum(filmFormats),
   count: z.number().int().positive(),
+  /** A sheet of another size, in: its area counts, and `format` is the next larger one with a name. */
+  size: z.object({ wide: z.number().positive(), high: z.number().positive() }).optional(),
 });
 export type Film = z.infer<typeof filmSchema>;
 
 /** Area of a load of film, sq in. */
 export const filmArea = (load: readonly Film[]): SquareInches =>
-  squareInches(load.reduce((sum, film) => sum + film.count * areas[film.format].in2, 0));
+  squareInches(load.reduce((sum, film) => sum + film.count * pieceArea(film), 0));
+
+const pieceArea = ({ format, size }: Film): number =>
+  size === undefined ? areas[format].in2 : size.wide * size.high;
+
+/** The named sheet a sheet of another size lies inside, for holders and tanks; else the largest. */
+export function sheetAround({ wide, high }: NonNullable<Film["size"]>): FilmFormat {
+  const [short, long] = [Math.min(wide, high), Math.max(wide, high)];
+  if (short <= 4 && long <= 5) return "4x5";
+  return short <= 5 && long <= 7 ? "5x7" : "8x10";
+}
 
 /** The same load in units of 80 sq in. */
 export const filmUnits = (load: readonly Film[]): Units => units(filmArea(load) / UNIT_IN2);
@@ -49,7 +62,12 @@ export const filmUnits = (load: readonly Film[]): Units => units(filmArea(load) 
 /** Where the area of a load comes from: the weakest of its formats' sources. */
 export function areaOrigin(load: readonly Film[]): Origin {
   const weakest = ["from memory", "common practice", "computed", "published"];
-  const origins = load.map((film) => areas[film.format].origin);
+  const origins = load.map(
+    ({ format, size }): Origin =>
+      size === undefined
+        ? areas[format].origin
+        : { kind: "computed", source: "side by side of the sheet" },
+  );
   for (const kind of weakest) {
     const found = origins.find((origin) => origin.kind === kind);
     if (found !== undefined) return found;
@@ -69,9 +87,11 @@ const isSheet = (format: FilmFormat): boolean => format.includes("x");
 export function showFilm(load: readonly Film[]): string {
   if (load.length === 0) return "no film";
   return load
-    .map(({ format, count }) => {
+    .map(({ format, count, size }) => {
       const noun = isSheet(format) ? "sheet" : "roll";
-      return `${count} ${noun}${count === 1 ? "" : "s"} of ${format}`;
+      const what =
+        size === undefined ? format : `${plain(size.wide, 2)} by ${plain(size.high, 2)} in`;
+      return `${count} ${noun}${count === 1 ? "" : "s"} of ${what}`;
     })
     .join(" and ");
 }

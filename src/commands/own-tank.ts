@@ -1,0 +1,17 @@
+import type { Tank } from "../domain/film/tank.ts";
+import type { Bench } from "../domain/session/bench.ts";
+import type { Json } from "../reply/reply.ts";
+
+/** The tank of a bench by its spoken name. */
+export const ownTank = (bench: Bench, name: string): Tank | undefined =>
+  Object.hasOwn(bench.tanks, name.toLowerCase()) ? bench.tanks[name.toLowerCase()] : undefined;
+
+export const tankJson = (tank: Tank): Json => ({
+  tank: tank.name,
+  layouts: tank.layouts.map((reels) =>
+    reels.map(({ takes, rolls, ml }) => ({ takes: [...takes], rolls, ml })),
+  ),
+});
+
+export const tankJsonKeys =
+  "tank, layouts (the ways it is filled, each a list of reels: takes, rolls, ml)";
