@@ -1,3 +1,4 @@
+import { readBack } from "../commands/read-back.ts";
 import { bathWithBottle, standingLine } from "../commands/run-lines.ts";
 import { isWater } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
@@ -91,6 +92,12 @@ function cueReply(bench: Bench, run: Run, what: Cue): Reply | undefined {
   return what.kind === "ask-in" ? { ...reply, kind: "question" } : reply;
 }
 
+/** Nobody was there to be asked: the count stands unconfirmed, and this is how it is confirmed. */
+function countOpen(bench: Bench, run: Run): readonly string[] {
+  const back = readBack(bench, bench.runs[run.id] ?? run);
+  return back === undefined ? [] : [`${back.title} Say count is right, or nothing went in.`];
+}
+
 function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
   switch (event.kind) {
     case "cues":
@@ -125,6 +132,7 @@ function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
           lines: [
             'I did not hear "out", so the planned end is in the log.',
             "Say summary for the record, and tell me anything that was odd with note.",
+            ...countOpen(bench, run),
           ],
           facts: { tank: run.tank, cue: "run-over" },
         }),
@@ -155,7 +163,8 @@ export function announce(
   if (lines.length === 0 || first === undefined || last === undefined) return replies;
   const span = seconds(first.late);
   const now = seconds(last.late);
-  const title = `I was away and missed ${lines.length === 1 ? "this cue" : `these ${lines.length} cues`}, the first ${showDuration(span)} ago, the last ${showDuration(now)} ago:`;
+  const many = lines.length === 1 ? "This cue was" : `These ${lines.length} cues were`;
+  const title = `${many} not told in time, the first ${showDuration(span)} ago, the last ${showDuration(now)} ago:`;
   return [
     cue({
       title,

@@ -20,6 +20,8 @@ export type BellParts = {
   readonly tell: (replies: readonly Reply[], at: Instant) => void;
   /** What went wrong while a cue was given; the bell goes on. */
   readonly onFault: (error: unknown) => void;
+  /** Starts the periodic look and returns how to stop it; left out where time is not real. */
+  readonly housekeep?: (look: () => void) => () => void;
 };
 
 const KEY = "bench";
@@ -27,25 +29,31 @@ const KEY = "bench";
 const SET = 1000;
 
 /** Keeps one bench in step with real time: gives its cues when they are due, never before. */
-export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
+export function createBell({ keeper, clock, tell, onFault, housekeep }: BellParts): Bell {
   const steady: SteadyClock = createSteadyClock(clock);
   /** Whole milliseconds, as instants are; rounded down, so that nothing is ever early. */
   const now = (): Instant => instant(Math.floor(steady.now()));
   let waiting: (() => void)[] = [];
 
   const arm = (): void => {
-    const due = keeper.nextDue();
-    scheduler.schedule(KEY, due);
-    if (due === undefined) {
+    scheduler.schedule(KEY, keeper.nextDue());
+    // Reminders may lie weeks ahead: only runs are waited for.
+    if (keeper.nextCue() === undefined) {
       for (const done of waiting) done();
       waiting = [];
     }
   };
 
-  const ring = async (): Promise<void> => {
+  /** A clock that was set while no run was open is simply right again. */
+  const believeWall = (): void => {
+    if (keeper.nextCue() === undefined && Math.abs(steady.apart()) > SET) steady.follow();
+  };
+
+  const ring = async (by: "tick" | "look" = "tick"): Promise<void> => {
+    believeWall();
     const at = now();
     try {
-      await keeper.tick(at, (replies) => tell(replies, at));
+      await keeper[by](at, (replies) => tell(replies, at));
     } catch (error) {
       onFault(error);
     }
@@ -59,16 +67,11 @@ export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
     onFault,
   });
   arm();
-
-  /** A clock that was set while no run was open is simply right again. */
-  const believeWall = (): void => {
-    if (keeper.nextDue() === undefined && Math.abs(steady.apart()) > SET) steady.follow();
-  };
+  const endHousekeeping = housekeep?.(() => void ring("look"));
 
   return {
     now,
     async hear(text, who) {
-      believeWall();
       try {
         // What has come due is told before the answer, also when its timer has not gone off yet.
         const [, reply] = await Promise.all([ring(), keeper.hear({ text, who }, now())]);
@@ -78,11 +81,14 @@ export function createBell({ keeper, clock, tell, onFault }: BellParts): Bell {
       }
     },
     quiet: () =>
-      keeper.nextDue() === undefined
+      keeper.nextCue() === undefined
         ? Promise.resolve()
         : new Promise((done) => {
             waiting.push(done);
           }),
-    stop: () => scheduler.stop(),
+    stop() {
+      endHousekeeping?.();
+      scheduler.stop();
+    },
   };
 }

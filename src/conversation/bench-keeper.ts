@@ -1,13 +1,18 @@
+import { dailyLooks } from "../commands/daily-looks.ts";
 import type { Command } from "../commands/define-command.ts";
+import { planDaily } from "../domain/reminders/daily-message.ts";
+import { moveZone } from "../domain/reminders/move-zone.ts";
 import { archiveOldRuns } from "../domain/session/archive.ts";
-import { decide, nextDue } from "../domain/session/decide.ts";
+import { decide, nextCue, nextDue } from "../domain/session/decide.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import type { Reply } from "../reply/reply.ts";
 import type { Store } from "../store/store.ts";
 import { announce } from "./announce.ts";
+import { announceReminders } from "./announce-reminders.ts";
 import { momentOf } from "./moment.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
 import { type Message, turn } from "./turn.ts";
+import { undoAfter } from "./undo-after.ts";
 
 /** Tells people something: returns once it is out of the program's hands. */
 export type Tell = (replies: readonly Reply[]) => void | Promise<void>;
@@ -52,7 +57,7 @@ export class BenchKeeper {
       value === undefined
         ? newRecord(id, zone)
         : moved && value.bench.zone !== zone
-          ? { ...value, bench: { ...value.bench, zone } }
+          ? { ...value, bench: moveZone(value.bench, zone) }
           : value;
     if (record !== value) await store.commit(id, value, record);
     return { keeper: new BenchKeeper(id, store, commands, record), notices };
@@ -67,11 +72,16 @@ export class BenchKeeper {
     return nextDue(this.#record.bench);
   }
 
+  /** When a run is next moved on by the clock. */
+  nextCue(): Instant | undefined {
+    return nextCue(this.#record.bench);
+  }
+
   /** A message and its answer; the change is durable when this resolves. */
   hear(message: Message, now: Instant): Promise<Reply> {
     return this.#inTurn(async () => {
       const { record, reply } = turn(this.#record, message, now, this.#commands);
-      await this.#commit(record, record.bench !== this.#record.bench);
+      await this.#commit(planned(record, now), record.bench !== this.#record.bench);
       await this.#archive();
       return reply;
     });
@@ -83,26 +93,33 @@ export class BenchKeeper {
       const due = this.nextDue();
       if (due === undefined || due > now) return;
       const before = this.#record;
-      const { bench, happenings } = decide(before.bench, now);
-      const replies = announce(bench, happenings, now).map((reply) => ({
-        ...reply,
-        clock: momentOf(bench, now),
-      }));
+      const { bench, happenings, given = [] } = decide(before.bench, now, dailyLooks);
+      const replies = [
+        ...announce(bench, happenings, now),
+        ...announceReminders(bench, given, now),
+      ].map((reply) => ({ ...reply, clock: momentOf(bench, now) }));
       await tell(replies);
       const said = replies.at(-1);
       // What the clock did to a run cannot be taken back past.
       const moved = happenings.some(({ event }) => event.kind !== "cues");
-      await this.#commit(
-        {
-          ...before,
-          bench,
-          undo: moved ? [] : before.undo,
-          lastCue: said === undefined ? before.lastCue : { reply: said, at: now },
-        },
-        moved,
-      );
+      const after = {
+        ...before,
+        bench,
+        undo: moved ? [] : undoAfter(before.undo, given),
+        lastCue: said === undefined ? before.lastCue : { reply: said, at: now },
+      };
+      await this.#commit(planned(after, now), moved || given.length > 0);
       await this.#archive();
     });
+  }
+
+  /**
+   * The periodic look: plans the daily message again, since the day or the program may have moved
+   * on, and then does what `tick` does.
+   */
+  async look(now: Instant, tell: Tell): Promise<void> {
+    await this.#inTurn(() => this.#commit(planned(this.#record, now), false));
+    await this.tick(now, tell);
   }
 
   /** Resolves once what was begun is done. */
@@ -129,4 +146,10 @@ export class BenchKeeper {
     this.#queue = result.catch(() => undefined);
     return result;
   }
+}
+
+/** The record with the next daily message planned. */
+function planned(record: BenchRecord, now: Instant): BenchRecord {
+  const bench = planDaily(record.bench, now, dailyLooks);
+  return bench === record.bench ? record : { ...record, bench };
 }

@@ -1,4 +1,5 @@
 import { shippedSheets } from "../data/sheets.ts";
+import { type RollNames, rollNames } from "../domain/film/roll-names.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
@@ -22,5 +23,17 @@ export function listeningOf(bench: Bench, now: Instant): Listening {
     country: bench.country ?? bench.sheets[bench.sheetInUse ?? ""]?.country,
     degrees: bench.degrees,
     names: { bottle, sheet, tank },
+    rolls: rollsOf(bench.rolls),
   };
+}
+
+/** Worked out once per list: a bench may hold thousands of rolls, and most turns change none. */
+const known = new WeakMap<Bench["rolls"], RollNames>();
+
+function rollsOf(rolls: Bench["rolls"]): RollNames {
+  const before = known.get(rolls);
+  if (before !== undefined) return before;
+  const names = rollNames(Object.values(rolls));
+  known.set(rolls, names);
+  return names;
 }

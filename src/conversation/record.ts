@@ -83,13 +83,14 @@ export const recordSchema = z.object({
   threads: z.record(
     z.string(),
     z.object({
-      pending: pendingSchema.optional(),
-      last: saidSchema.optional(),
-      figured: replySchema.optional(),
+      pending: pendingSchema.optional().catch(undefined),
+      // What was said is kept for again and why; one in an older form is let go, never the bench.
+      last: saidSchema.optional().catch(undefined),
+      figured: replySchema.optional().catch(undefined),
     }),
   ),
   undo: z.array(z.object({ label: z.string(), at, changes: z.array(change) })),
-  lastCue: saidSchema.optional(),
+  lastCue: saidSchema.optional().catch(undefined),
 });
 
 export const newRecord = (id: string, zone: string): BenchRecord => ({

@@ -7,13 +7,30 @@ import type { Words } from "../language/words.ts";
 /** How many letters a slip may change: none in short words, one in middling ones, two in long ones. */
 const slips = (word: string): number => (word.length < 4 ? 0 : word.length < 7 ? 1 : 2);
 
-/** The words sentences are made of. */
-function vocabularyOf(commands: readonly Command[]): ReadonlySet<string> {
-  const words = new Set<string>(spokenWords);
-  for (const { sentences } of commands) {
-    for (const { node } of sentences) for (const word of wordsOf(node)) words.add(word);
+type Vocabulary = {
+  /** The words sentences are made of. */
+  readonly all: ReadonlySet<string>;
+  /** The words each command goes by. */
+  readonly own: ReadonlyMap<Command, ReadonlySet<string>>;
+};
+
+/** Worked out once: the commands stay the same for as long as the program runs. */
+const vocabularies = new WeakMap<readonly Command[], Vocabulary>();
+
+function vocabularyOf(commands: readonly Command[]): Vocabulary {
+  const known = vocabularies.get(commands);
+  if (known !== undefined) return known;
+  const all = new Set<string>(spokenWords);
+  const own = new Map<Command, ReadonlySet<string>>();
+  for (const command of commands) {
+    const words = command.sentences.flatMap(({ node }) => wordsOf(node));
+    for (const word of words) all.add(word);
+    const examples = command.examples.flatMap((text) => text.toLowerCase().split(/\W+/));
+    own.set(command, new Set([...words, ...examples, command.name]));
   }
-  return words;
+  const vocabulary = { all, own };
+  vocabularies.set(commands, vocabulary);
+  return vocabulary;
 }
 
 /** The word with two neighbouring letters exchanged, the commonest slip of all. */
@@ -55,22 +72,25 @@ export function nearest(
   commands: readonly Command[],
   listening: Listening,
 ): { readonly correction: string | undefined; readonly commands: readonly Command[] } {
-  const vocabulary = vocabularyOf(commands);
+  const { all: vocabulary, own } = vocabularyOf(commands);
   const names = [...listening.names.bottle.keys(), ...listening.names.sheet.keys()].flatMap(
     (name) => name.split(" "),
   );
   let mended = false;
   const words = sentence.words.map((word) => {
-    const allowed = slips(word);
-    if (allowed === 0 || vocabulary.has(word) || /\d/.test(word) || names.includes(word))
-      return word;
-    let best = word;
-    let least = allowed + 1;
-    const swapped = swaps(word).find((known) => vocabulary.has(known) || names.includes(known));
+    if (vocabulary.has(word) || /\d/.test(word) || names.includes(word)) return word;
+    const swapped =
+      word.length < 3
+        ? undefined
+        : swaps(word).find((known) => vocabulary.has(known) || names.includes(known));
     if (swapped !== undefined) {
       mended = true;
       return swapped;
     }
+    const allowed = slips(word);
+    if (allowed === 0) return word;
+    let best = word;
+    let least = allowed + 1;
     for (const known of [...vocabulary, ...names]) {
       if (Math.abs(known.length - word.length) > allowed) continue;
       const off = distance(word, known);
@@ -83,14 +103,8 @@ export function nearest(
     return best;
   });
   const said = new Set(words.filter((word) => word.length > 2 && !small.has(word)));
-  const shared = (command: Command): number => {
-    const own = new Set([
-      ...command.sentences.flatMap(({ node }) => wordsOf(node)),
-      ...command.examples.flatMap((text) => text.toLowerCase().split(/\W+/)),
-      command.name,
-    ]);
-    return [...said].filter((word) => own.has(word)).length;
-  };
+  const shared = (command: Command): number =>
+    [...said].filter((word) => own.get(command)?.has(word)).length;
   const ranked = commands
     .map((command, index) => ({ command, index, score: shared(command) }))
     .sort((a, b) => b.score - a.score || rank(a.command) - rank(b.command) || a.index - b.index)

@@ -4,18 +4,18 @@ import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
-import type { Match } from "../language/match.ts";
-import { matchTemplate } from "../language/match.ts";
 import type { Listening } from "../language/reader.ts";
 import { isUnsettled, type Unsettled } from "../language/reader.ts";
 import { readers } from "../language/readers/all.ts";
 import { isUnreadable } from "../language/readers/unreadable.ts";
 import { toWords, type Words } from "../language/words.ts";
 import { answer, type Option, question, type Reply, refuse } from "../reply/reply.ts";
+import { listWords, pick, whichOne } from "./choices.ts";
 import { listeningOf } from "./listening.ts";
 import { momentOf } from "./moment.ts";
 import type { BenchRecord, Pending, Said, Thread } from "./record.ts";
 import { nearest } from "./suggest.ts";
+import { type Choice, understand } from "./understand.ts";
 
 export type Message = { readonly text: string; readonly who: string };
 
@@ -43,7 +43,6 @@ export function turn(
 }
 
 type Heard = { readonly reply: Reply; readonly after: BenchRecord };
-type Choice = { readonly command: Command; readonly fields: Readonly<Record<string, unknown>> };
 
 class Talk {
   readonly #record: BenchRecord;
@@ -131,19 +130,8 @@ class Talk {
     return this.#commands.find((command) => command.name === name);
   }
 
-  /** The command whose template reads the sentence best: least free text, then most of its own words. */
   #match(sentence: Words): Choice | undefined {
-    const present = new Set(sentence.words);
-    let best: (Choice & { match: Match }) | undefined;
-    for (const command of this.#commands) {
-      for (const template of command.sentences) {
-        const match = matchTemplate(template, command.slots, sentence, present, this.#listening);
-        if (match !== undefined && (best === undefined || better(match, best.match))) {
-          best = { command, fields: match.fields, match };
-        }
-      }
-    }
-    return best;
+    return understand(sentence, this.#commands, this.#listening);
   }
 
   /** The open question answered, or undefined when these words are no answer to it. */
@@ -174,10 +162,11 @@ class Talk {
     if (picked !== undefined && pending.ask.eager !== true) {
       const talk =
         pending.settles === undefined ? this : this.#learnHabit(pending.settles, picked.word);
-      return talk.#run({
+      const heard = talk.#run({
         command,
         fields: { ...pending.ask.fields, [pending.ask.slot]: picked.value },
       });
+      return talk === this ? heard : saidHabit(heard, picked.word);
     }
     if (pending.settles !== undefined) return undefined;
     if (isFreeText(command, pending)) return undefined;
@@ -266,7 +255,8 @@ class Talk {
     const { [slot]: _, ...rest } = fields;
     const options = toJson({ options: open.choices }).options as readonly Option[];
     const ask = { command: command.name, fields: toJson(rest), slot, options };
-    const reply = question(ask, title, { facts: { field: slot, heard: open.heard } });
+    const say = open.say === undefined ? {} : { say: open.say };
+    const reply = question(ask, title, { ...say, facts: { field: slot, heard: open.heard } });
     return this.#plain(reply, { pending: { ask, at: this.#now, settles: open.unsettled } });
   }
 
@@ -359,14 +349,19 @@ const outranksAnswer = ({ command }: Choice): boolean =>
   command.aside ||
   ["learn", "change", "stop teaching", "undo", "bottles", "sheets"].includes(command.name);
 
+/** What was learnt along the way is said once, with the way to change it. */
+const saidHabit = ({ reply, after }: Heard, word: string): Heard => {
+  const whose = word === "us" ? "US" : "Imperial";
+  const other = word === "us" ? "Imperial" : "US";
+  const line = `${whose} ounces and quarts from now on; use ${other} ounces changes that.`;
+  return { reply: { ...reply, lines: [...reply.lines, line] }, after };
+};
+
 const hasFigures = ({ kind, working, figures }: Reply): boolean =>
   kind === "refusal" || working.length > 0 || Object.keys(figures).length > 0;
 
 const lastSaid = (reply: Said | undefined, cue: Said | undefined): Reply | undefined =>
   reply !== undefined && (cue === undefined || reply.at > cue.at) ? reply.reply : cue?.reply;
-
-const better = (a: Match, b: Match): boolean =>
-  a.loose !== b.loose ? a.loose < b.loose : a.literals > b.literals;
 
 const isFreeText = (command: Command, pending: Pending): boolean =>
   pending.settles === undefined && command.slots[pending.ask.slot]?.asTyped === true;
@@ -384,56 +379,6 @@ function wholly(
   const from = words.findIndex((word) => !["it", "is", "the", "about"].includes(word));
   return read(words, Math.max(0, from), listening).find(({ next }) => next === words.length)?.value;
 }
-
-/** The choice whose word, or whose first word, was said. */
-function pick<C extends { readonly word: string }>(
-  choices: readonly C[],
-  said: string,
-): C | undefined {
-  const norm = said.replace(/^(the|it is|in) /, "");
-  const countries: Readonly<Record<string, string>> = {
-    american: "us",
-    america: "us",
-    "u.s": "us",
-    usa: "us",
-    uk: "imperial",
-    british: "imperial",
-    english: "imperial",
-  };
-  const meant = countries[norm] ?? norm;
-  const exact = choices.find(({ word }) => word.toLowerCase() === meant);
-  if (exact !== undefined) return exact;
-  const number = Number(meant);
-  if (Number.isInteger(number) && number >= 1 && !choices.some(({ word }) => /^\d/.test(word))) {
-    return choices[number - 1];
-  }
-  const partly = choices.filter(({ word }) => {
-    const all = word.toLowerCase().split(/\s+/);
-    return meant.split(/\s+/).every((piece) => all.some((one) => one.startsWith(piece)));
-  });
-  return partly.length === 1 ? partly[0] : undefined;
-}
-
-function whichOne({ unsettled, heard, choices }: Unsettled): string {
-  const words = listWords(
-    choices.map(({ word }) => (word === "us" ? "US" : word === "imperial" ? "Imperial" : word)),
-  );
-  switch (unsettled) {
-    case "country":
-      return `"${heard}": ${words}?`;
-    case "degrees":
-      return `"${heard}" degrees: ${words}?`;
-    case "date":
-      return `"${heard}": ${words}?`;
-    default:
-      return `"${heard}" of what: ${words}?`;
-  }
-}
-
-export const listWords = (words: readonly string[]): string =>
-  words.length < 2
-    ? words.join("")
-    : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]}`;
 
 const short = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}...` : text);
 

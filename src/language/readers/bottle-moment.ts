@@ -18,13 +18,28 @@ const readLimit = phrases<true>([
 
 /**
  * "six months after I mixed it", "3 weeks after acorn was mixed", "two days before acorn runs
- * out": the bottle is known by the bench alone, so the command works the day out.
+ * out", "when acorn runs out": the bottle is known by the bench alone, so the command works the day
+ * out.
  */
 export function readBottleMoment(
   words: readonly string[],
   from: number,
   listening: Listening,
 ): readonly Reading<When>[] {
+  if (words[from] === "when") {
+    return readWhich(words, from + 1, listening).flatMap((which) =>
+      readLimit(words, which.next).map(({ next }) => ({
+        value: {
+          kind: "from-bottle" as const,
+          months: 0,
+          days: 0,
+          anchor: "limit" as const,
+          ...(which.value === undefined ? {} : { bottle: which.value }),
+        },
+        next,
+      })),
+    );
+  }
   return readSpan(words, from).flatMap(({ value: span, next }): readonly Reading<When>[] => {
     if (isUnreadable(span) || span.ms !== 0) return [];
     if (!Number.isInteger(span.days) || !Number.isInteger(span.months)) return [];

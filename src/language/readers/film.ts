@@ -1,5 +1,6 @@
 import type { Reading } from "../reader.ts";
 import { readFormat } from "./film-format.ts";
+import { type FilmSize, readFilmSize } from "./film-size.ts";
 import { isArticle, readNumber } from "./number.ts";
 import { byLength, phrases } from "./phrases.ts";
 import { readSpokenHundreds } from "./spoken-hundreds.ts";
@@ -22,6 +23,8 @@ type FilmItem = {
   readonly count: number;
   readonly format?: FilmFormat;
   readonly shape?: "sheet";
+  /** The sides of a sheet that has no named format, in. */
+  readonly size?: FilmSize;
 };
 export type FilmLoad = readonly FilmItem[];
 type Read<T> = readonly Reading<T | Unreadable>[];
@@ -65,9 +68,12 @@ const saysFilm = (
 ): boolean =>
   !isUnreadable(value) &&
   (value.format !== undefined ||
+    value.size !== undefined ||
     words.slice(from, next).some((word) => /^(roll|sheet|film)/.test(word)));
 
-/** Count, "x" or "of", format, noun: all but one of them may be missing. */
+const timesWords: ReadonlySet<string> = new Set(["x", "of", "more"]);
+
+/** Count, "x", "of" or "more", format, noun: all but one of them may be missing. */
 function readItem(words: readonly string[], from: number): Read<FilmItem> {
   const written = /^(\d{1,3})x(120|220|135|35)$/.exec(words[from] ?? "");
   if (written !== null) {
@@ -76,8 +82,7 @@ function readItem(words: readonly string[], from: number): Read<FilmItem> {
   }
   const counts = readNumber(words, from);
   const counted = counts.flatMap((count): Read<FilmItem> => {
-    const times =
-      words[count.next] === "x" || words[count.next] === "of" ? count.next + 1 : count.next;
+    const times = timesWords.has(words[count.next] ?? "") ? count.next + 1 : count.next;
     return readKind(words, times).map(({ value, next }) => ({
       value: isUnreadable(count.value) ? count.value : { count: count.value, ...value },
       next,
@@ -107,7 +112,20 @@ function readKind(words: readonly string[], from: number): readonly Reading<Kind
     );
     return [...behind, { value: noun === "sheet" ? { shape: "sheet" } : {}, next }];
   });
-  return byLength<Kind>([...formats, ...nouns]);
+  const sizes = readFilmSize(words, from).map(({ value: size, next }) => ({
+    value: { size },
+    next: readNoun(words, next)[0]?.next ?? next,
+  }));
+  const ofSize = readNoun(words, from).flatMap(({ value: noun, next }) => {
+    const of = words[next] === "of" || words[next] === "in" ? next + 1 : next;
+    return noun === "sheet"
+      ? readFilmSize(words, of).map(({ value: size, next: end }) => ({
+          value: { size },
+          next: end,
+        }))
+      : [];
+  });
+  return byLength<Kind>([...formats, ...nouns, ...sizes, ...ofSize]);
 }
 
 /** An answer to "how many rolls?". A number that is also a length of film says too little. */

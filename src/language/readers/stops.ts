@@ -7,8 +7,8 @@ type Read = readonly Reading<number | Unreadable>[];
 
 /** Which way, and whether the word alone is enough: "push" without a number is one stop of none. */
 const readWay = phrases<1 | -1>([
-  [1, "push, pushed, pushing, push by, pushed by, plus, +, up"],
-  [-1, "pull, pulled, pulling, pull by, pulled by, minus, down"],
+  [1, "push, pushed, pushing, push by, push of, pushed by, plus, +, up"],
+  [-1, "pull, pulled, pulling, pull by, pull of, pulled by, minus, down"],
 ]);
 const readNoun = phrases<true>([[true, "stop, stops"]]);
 const readNone = phrases<0>([
