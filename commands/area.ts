@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { of, worked } from "../src/commands/figures.ts";
-import { filmLoad, settleFilm } from "../src/commands/film-load.ts";
+import { filmJson, filmLoad, settleFilm } from "../src/commands/film-load.ts";
 import { areaOrigin, filmArea, filmUnits, showFilm, UNIT_IN2 } from "../src/domain/film/load.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { areaToCm2 } from "../src/domain/units/conversions.ts";
@@ -53,7 +53,7 @@ export const areaCommand = defineCommand({
         units: worked(units, "area over 80 sq in"),
       },
       facts: {
-        film: films.map((one) => ({ ...one })),
+        film: filmJson(films),
         ...(assumed.length === 0 ? {} : { assumed: assumed.join("; ") }),
       },
       cautions: isWeak(origin) ? ["One of these areas is from memory, not read."] : [],

@@ -19,7 +19,7 @@ export const batchCommand = defineCommand({
   sentences: [
     "how much [hot|warm|start|starting] water [do i need|to start|goes in|to start with] [for|in|into|to make] [a] {total} [of] {solution} [(by|from|with|on) [the] {sheet} [sheet]]",
     "how much [hot|warm|start] water [do i need] (for|in) [a] [batch of] {solution} [(by|from) [the] {sheet} [sheet]]",
-    "(how do (i|you|we) (mix|make)|how to (mix|make)) [a] {total} [of] {solution}",
+    "(how do (i|you|we) (mix|make)|how to (mix|make)) [a] {total} [of] {solution} [(by|from|with) [the] {sheet} [sheet]]",
     "(how do (i|you|we) (mix|make)|how to (mix|make)) {solution}",
     "(what goes (in|into)|what do i need for|recipe for|parts for|amounts for|batch|water for|show) [a] {total} [of] {solution} [(by|from|with) [the] {sheet} [sheet]]",
     "how much of [each] [part|parts] [do i need] for {total} [of] {solution}",
@@ -42,7 +42,7 @@ export const batchCommand = defineCommand({
     return answer({
       title: batchTitle(found),
       lines: batchLines(batch, mix, country),
-      say: `${showVolume(batch.startWater)} of water${warm}; parts in order; up to ${showVolume(batch.total)}.`,
+      say: `${showVolume(batch.startWater)} of water${warm}; parts in order, to ${showVolume(batch.total)}.`,
       figures: batchFigures(batch, mix),
       facts: { sheet: sheet.name, bath: bath.name },
       cautions: [

@@ -1,66 +1,131 @@
 import { z } from "zod";
+import {
+  dueLine,
+  filmLine,
+  governsWords,
+  lookJson,
+  lookValues,
+  standsLine,
+  stateFigures,
+  stateWord,
+} from "../src/commands/bottle-lines.ts";
+import { lookOn, looksOn } from "../src/commands/bottle-looks.ts";
+import { holds } from "../src/commands/bottle-of-bath.ts";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { labelLines } from "../src/commands/label-text.ts";
-import { liveBottles } from "../src/domain/session/bench.ts";
+import { unconfirmed } from "../src/commands/read-back.ts";
+import type { BottleLook } from "../src/domain/chemistry/look.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
 import { dateOf, daysBetween, showAge, showDate } from "../src/domain/timing/clock-text.ts";
-import { plain, showUnits, showVolume } from "../src/domain/units/show.ts";
-import { answer, type Json } from "../src/reply/reply.ts";
+import { showUnits, showVolume } from "../src/domain/units/show.ts";
+import { answer, type Json, type Reply } from "../src/reply/reply.ts";
 
 export const bottlesCommand = defineCommand({
   name: "bottles",
-  summary: "Every bottle with its age and the film it has done.",
+  summary: "Every bottle with both its clocks, age and film, and which runs out first.",
   topic: "bottle",
   sentences: [
-    "[show|list|what] [all] bottles [do i have|do we have]",
-    "(how old is|how old are|how is|show|about|label [for]|age of|units on|rolls on) [bottle] {bottle}",
+    "[show [me]|list|what] [all] bottles [do i have|do we have]",
+    "(how old is|how old are|how is|how are|show|about|label [for]|age of|units on|rolls on|state of) [bottle] {bottle}",
+    "(how old is|how old are|how is|age of|state of) {solution}",
+    "how full (is|are) ({bottle}|{solution})",
+    "how much is (left in|in) {bottle}",
+    "(is|are) ({bottle}|{solution}) [still] (good|usable|alive|fresh)",
     "how many (rolls|units) (has|on|did) {bottle} [done]",
     "[bottle] {bottle}",
   ],
   examples: ["bottles", "how old is Acorn", "label for Acorn"],
-  fields: z.object({ bottle: z.string().optional() }),
+  fields: z.object({ bottle: z.string().optional(), solution: z.string().optional() }),
   changes: false,
   values: {
-    bottles: "one entry a bottle: bottle, mark, bath, volume_ml, mixed_on, age_days, units",
+    bottles:
+      "one entry a bottle: bottle, mark, bath, volume_ml, mixed_on, age_days, units, state, governs, due, days_left, units_left, age_share, contents_ml, fill",
     label: "label text of the one bottle asked for, one entry a line",
+    ...lookValues,
   },
-  run({ bench, now }, { bottle }) {
+  run({ bench, now }, { bottle, solution }) {
     const today = dateOf(now, bench.zone);
-    const all = liveBottles(bench).filter(({ id }) => bottle === undefined || id === bottle);
-    const first = all[0];
+    const one = bottle === undefined ? undefined : bench.bottles[bottle];
+    if (one !== undefined) return single(bench, lookOn(bench, one, today), today);
+    const all = looksOn(bench, today);
+    const looks =
+      solution === undefined ? all : all.filter((look) => holds(look.bottle.bath, solution));
+    const first = looks[0];
     if (first === undefined) {
       return answer({
-        title: "No bottles yet.",
-        lines: ["Say bottle developer 1 litre mixed today."],
-        say: "No bottles yet.",
+        title: solution === undefined ? "No bottles yet." : `No bottle of ${solution}.`,
+        lines: [`Say bottle ${solution ?? "developer"} 1 litre mixed today.`],
+        say: solution === undefined ? "No bottles yet." : `No bottle of ${solution}.`,
         facts: { bottles: [] },
       });
     }
-    const rows: Json[] = all.map((one) => ({
-      bottle: one.name,
-      mark: one.mark,
-      bath: one.bath,
-      volume_ml: one.volume,
-      mixed_on: one.mixedOn,
-      age_days: daysBetween(one.mixedOn, today),
-      units: one.used,
-    }));
-    const line = (one: typeof first): string =>
-      `${one.name} (${one.mark}): ${one.bath}, ${showVolume(one.volume)}, ${showAge(daysBetween(one.mixedOn, today))} (mixed ${showDate(one.mixedOn)}), ${showUnits(one.used)} done`;
-    const single = all.length === 1;
-    const label = single && bottle !== undefined ? labelLines(first) : [];
+    if (looks.length === 1) return single(bench, first, today, false);
+    const names = looks.slice(0, 4).map((look) => look.bottle.name);
     return answer({
-      title: single ? line(first) : `${all.length} bottles`,
-      lines: [...(single ? [] : all.map(line)), ...label.map((text) => `| ${text}`)],
-      say: single
-        ? `${first.name}: ${first.bath}, ${showAge(daysBetween(first.mixedOn, today))}, ${plain(first.used, 1)} units done.`
-        : `${all.length} bottles: ${all
-            .slice(0, 4)
-            .map(({ name }) => name)
-            .join(", ")}.`,
+      title: `${looks.length} bottles${solution === undefined ? "" : ` of ${solution}`}`,
+      lines: looks.map(
+        (look) => `${lineOf(look, today)}; ${stateWord(look)}, ${governsWords(look)}`,
+      ),
+      say: `${looks.length} bottles: ${names.join(", ")}.`,
       figures: {
-        bottles: { value: rows, origin: { kind: "own log" } },
+        bottles: { value: looks.map((look) => rowOf(look, today)), origin: { kind: "own log" } },
       },
-      facts: label.length > 0 ? { label } : {},
+      working: looks.flatMap((look) =>
+        look.keeping === undefined ? [] : [`${look.bottle.name} keeps: ${look.keeping.how}`],
+      ),
     });
   },
+});
+
+function single(bench: Bench, look: BottleLook, today: string, labelled = true): Reply {
+  const { bottle } = look;
+  const label = labelled ? labelLines(bottle) : [];
+  const open = unconfirmed(bench, bottle.id);
+  return answer({
+    title: lineOf(look, today),
+    lines: [
+      `State: ${stateWord(look)}, ${governsWords(look)}`,
+      ...dueLine(look),
+      ...filmLine(look),
+      ...(open === 0 ? [] : [`Unconfirmed: ${showUnits(open)} of it; the higher count stands.`]),
+      standsLine(look),
+      ...(bottle.dateAssumed === undefined ? [] : [`Date not known: ${bottle.dateAssumed}.`]),
+      ...(look.doubts.length === 0
+        ? []
+        : [`Clip test before film: ${look.doubts.join("; ")}. Say clip test ${bottle.name}.`]),
+      ...label.map((text) => `| ${text}`),
+    ],
+    say: `${bottle.name}: ${showAge(daysBetween(bottle.mixedOn, today))}, ${governsWords(look)}.`,
+    figures: {
+      bottles: { value: [rowOf(look, today)], origin: { kind: "own log" } },
+      ...stateFigures(look),
+    },
+    facts: {
+      state: look.state,
+      governs: look.governs ?? null,
+      ...(label.length > 0 ? { label } : {}),
+    },
+    working: [
+      ...(look.keeping === undefined ? [] : [`Keeps: ${look.keeping.how}`]),
+      ...(bottle.fills ?? []).map(({ on, fill }) => `  from ${showDate(on)}: ${fill}`),
+    ],
+  });
+}
+
+const lineOf = ({ bottle }: BottleLook, today: string): string => {
+  const role = bottle.role === undefined ? "" : ` ${bottle.role}`;
+  const verb = bottle.role === "concentrate" ? "opened" : "mixed";
+  const assumed = bottle.dateAssumed === undefined ? "" : ", assumed";
+  return `${bottle.name} (${bottle.mark}): ${bottle.bath}${role}, ${showVolume(bottle.volume)}, ${showAge(daysBetween(bottle.mixedOn, today))} (${verb} ${showDate(bottle.mixedOn)}${assumed}), ${showUnits(bottle.used)} done`;
+};
+
+const rowOf = (look: BottleLook, today: string): Json => ({
+  bottle: look.bottle.name,
+  mark: look.bottle.mark,
+  bath: look.bottle.bath,
+  volume_ml: look.bottle.volume,
+  mixed_on: look.bottle.mixedOn,
+  age_days: daysBetween(look.bottle.mixedOn, today),
+  units: look.bottle.used,
+  ...lookJson(look),
 });

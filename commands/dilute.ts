@@ -31,7 +31,7 @@ export const diluteCommand = defineCommand({
   topic: "arithmetic",
   sentences: [
     "dilute [a] [{total}] [of] [{solution}] [at|to|by|as] [{dilution}]",
-    "dilute [a] {solution} [at|to|by] {dilution} [to|for|in|make] [a] [{total}]",
+    "dilute [a] {solution} [at|to|by] {dilution} [to make|to|for|in|make] [a] [{total}]",
     "dilute [at|by] {dilution} [to|for|in|make|to make] [a] {total}",
     "[(make|mix|prepare) [up] [me]|i need|i want|give me] [a] {total} [of] [working] [solution|{solution}] [at|of|as|with] [a] {dilution} [dilution|solution]",
     "{solution} [at] {dilution} [for|to make|makes|in] [a] {total}",

@@ -20,6 +20,9 @@ import { answer, refuse } from "../src/reply/reply.ts";
 const what = "{left} [of] [part] {part} [and {otherLeft} [of] [part] {otherPart}]";
 /** Where "2 rolls" could be meant as well, only what is plainly said of a part. */
 const plainly = "{left} (of [the] part|of|part) {part} [and {otherLeft} [of] [part] {otherPart}]";
+const have = "(i have|there is|i only have|i have got|i have only)";
+const makes =
+  "(how much|what) [{solution}] (can (i|we) (mix|make)|(does|will) (that|it) (make|give|do))";
 const by = "[(by|from|with|on) [the] {sheet} [sheet]]";
 
 export const enoughCommand = defineCommand({
@@ -31,7 +34,9 @@ export const enoughCommand = defineCommand({
     `how much (can i|could i|can we) (mix|make|get) [up] (from|with|out of|using|if i have) ${what} [of {solution}] [left] ${by}`,
     `(largest|biggest) [batch|volume|mix] [of] [{solution}] (with|from|out of|for|if i have) ${what} [left] ${by}`,
     `[how much is|how far is|what is] [there] enough [{solution}] (for|from|in|with) ${plainly} [left] ${by}`,
-    `(i have|there is|i only have) ${plainly} left [of {solution}] [how much can i (mix|make)] ${by}`,
+    `${have} ${plainly} left [of {solution}] [how much can i (mix|make)] ${by}`,
+    `${have} ${plainly} left [of {solution}] ${makes} ${by}`,
+    `${have} ${plainly} [of {solution}] ${makes} ${by}`,
     "(largest batch|enough|how much can i (mix|make)) [of] [{solution}]",
   ],
   slots: {

@@ -6,8 +6,10 @@ const headings: Record<Topic, string> = {
   run: "at the tank",
   mix: "mixing",
   bottle: "bottles",
+  film: "film",
   sheet: "sheets",
   arithmetic: "sums",
+  reminder: "reminders",
   bench: "the bench",
   emergency: "emergency",
 };
@@ -16,8 +18,10 @@ const shown: readonly Topic[] = [
   "run",
   "mix",
   "bottle",
+  "film",
   "sheet",
   "arithmetic",
+  "reminder",
   "bench",
   "emergency",
 ];

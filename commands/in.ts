@@ -4,7 +4,9 @@ import { runMeant, withTank } from "../src/commands/tanks.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
 import { isLateIn, pouredIn, standing } from "../src/domain/session/hear.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { stageClock } from "../src/domain/timing/stage-clock.ts";
+import { justAfter } from "../src/domain/timing/cues.ts";
+import { firstAgitation, stageClock } from "../src/domain/timing/stage-clock.ts";
+import { instant } from "../src/domain/units/quantity.ts";
 import { sayDuration, showDuration } from "../src/domain/units/show.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
@@ -12,10 +14,19 @@ export const inCommand = defineCommand({
   name: "in",
   summary: "The tank is full: the time counts from now.",
   topic: "run",
-  sentences: withTank("(in|it is in|is in|poured|poured in|all in|tank full)"),
+  sentences: [
+    ...withTank("(in|it is in|is in|poured|poured in|all in|it is all in|[the] tank [is] full)"),
+    "[the] {solution} [is] in [[in] tank {tank}]",
+  ],
   slots: { sure: "yes" },
   examples: ["in", "north in"],
-  fields: z.object({ tank: z.string().optional(), sure: z.boolean().optional() }),
+  fields: z.object({
+    tank: z.string().optional(),
+    solution: z.string().optional(),
+    sure: z.boolean().optional(),
+    /** When the word was said that the question is about. */
+    heardAt: z.number().transform(instant).optional(),
+  }),
   changes: true,
   values: {
     tank: "tank",
@@ -25,8 +36,8 @@ export const inCommand = defineCommand({
     end: "ISO instant of its end",
     agitate_for_s: "first agitation, s",
   },
-  run({ bench, now }, { tank, sure }) {
-    const meant = runMeant(bench, tank);
+  run({ bench, now }, { tank, sure, heardAt }) {
+    const meant = runMeant(bench, tank, "in");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     const at = standing(run, now);
@@ -46,7 +57,7 @@ export const inCommand = defineCommand({
       if (isLateIn(run, now) && sure === undefined) {
         return confirm(
           "in",
-          { tank: run.tank },
+          { tank: run.tank, heardAt: now },
           "sure",
           `I have counted ${at.stage.bath}${since}. Count from now instead?`,
         );
@@ -55,16 +66,16 @@ export const inCommand = defineCommand({
         return answer({ title: `Then ${at.stage.bath} counts${since}.`, say: "Then I count on." });
       }
     }
-    const poured = pouredIn(run, now);
+    const poured = { ...pouredIn(run, heardAt ?? now), cuedUntil: justAfter(now) };
     const stage = poured.stages[poured.current] ?? at.stage;
     const clock = stageClock(stage, stage.pourAt ?? now, run.window);
-    const first = stage.agitation?.initial;
+    const first = stage.agitation === undefined ? undefined : firstAgitation(stage);
     const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: poured } }, run.id);
     const agitate = first === undefined || first === 0 ? "" : ` Agitate ${sayDuration(first)}.`;
     return {
       bench: counted,
       reply: answer({
-        title: `${run.tank}: ${stage.bath} in at ${clockTime(now, bench.zone)}.${agitate}`,
+        title: `${run.tank}: ${stage.bath} in at ${clockTime(stage.inAt ?? now, bench.zone)}.${agitate}`,
         lines: [
           `Pour out at ${clockTime(clock.pourOut, bench.zone)}, over at ${clockTime(clock.end, bench.zone)} (${stage.sense === "exact" ? "exactly" : "at least"} ${showDuration(stage.time)}).`,
           ...(agitate === "" ? [] : ["Tap it against bubbles first."]),

@@ -5,6 +5,7 @@ import { askNext, takeAnswer } from "../src/commands/teaching.ts";
 import { takeId } from "../src/domain/session/bench.ts";
 import { buildSheet } from "../src/domain/teaching/build-sheet.ts";
 import { nextQuestion, questionsOf } from "../src/domain/teaching/questions.ts";
+import { dateOf } from "../src/domain/timing/clock-text.ts";
 import { readers } from "../src/language/readers/all.ts";
 import { toWords } from "../src/language/words.ts";
 import { answer } from "../src/reply/reply.ts";
@@ -28,7 +29,7 @@ export const learnCommand = defineCommand({
     id: "id of the stored sheet",
     baths: "its baths, in order",
   },
-  run({ bench, who, listening }, { name, answer: said }) {
+  run({ bench, now, who, listening }, { name, answer: said }) {
     const { draft } = bench;
     if (draft === undefined) {
       const fresh = { answers: {}, by: who };
@@ -58,6 +59,7 @@ export const learnCommand = defineCommand({
         ...taken.bench,
         sheets: { ...rest.sheets, [sheet.id]: sheet },
         taught: { ...rest.taught, [sheet.id]: draft.answers },
+        taughtOn: { [sheet.id]: dateOf(now, rest.zone), ...rest.taughtOn },
         sheetInUse: sheet.id,
       },
       reply: answer({

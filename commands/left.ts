@@ -21,6 +21,7 @@ export const leftCommand = defineCommand({
     ),
     "what (bath|step|stage) (is|are) (it|this|we) [in|on]",
     "how (long|much) (is|have we got|do i have) left",
+    "how (much|many) (longer|minutes|seconds|more time|time) [is it|to go|are left|is left|left|do i have [left]|have i got [left]|have we got [left]] [in [tank] {tank} [tank]]",
     "(what is next|what comes next|what do i do [next]|which bath is next|when do i pour [out]|when is it over|how long to go)",
   ],
   examples: ["left", "how long left"],
@@ -72,7 +73,7 @@ export const leftCommand = defineCommand({
         ...(runs.length === 1 ? [] : [standingLine(bench, run, now)]),
         ...nextLine(bench, run),
       ]),
-      say: spoken.slice(0, 3).join("; "),
+      say: withinBreath(spoken),
       facts: { tanks },
       figures:
         least === undefined
@@ -91,4 +92,15 @@ export const leftCommand = defineCommand({
 function nextLine(bench: Bench, run: Run): readonly string[] {
   const next = nextStage(run, run.current);
   return next === undefined ? [] : [`Next: ${bathWithBottle(bench, next.stage)}.`];
+}
+
+/** As many tanks as fit into one breath, the first ones first. */
+function withinBreath(spoken: readonly string[]): string {
+  let say = "";
+  for (const one of spoken) {
+    const longer = say === "" ? one : `${say}; ${one}`;
+    if (longer.split(" ").length > 12) break;
+    say = longer;
+  }
+  return say;
 }

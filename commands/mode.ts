@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
-import { standing } from "../src/domain/session/hear.ts";
+import { putOff, standing } from "../src/domain/session/hear.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
 const modeValues = { mode: "bench, wet or dark" };
@@ -30,14 +30,17 @@ export const darkCommand = defineCommand({
   name: "dark",
   summary: "Film is out of its cassette: silence until you say light.",
   topic: "bench",
-  sentences: ["(dark|dark mode|lights off|light off|loading|going dark|i am loading)"],
+  sentences: [
+    "(dark|dark mode|lights off|light off|loading [film]|going dark|i am loading [film])",
+  ],
   examples: ["dark"],
   fields: z.object({}),
   changes: true,
   aside: true,
   values: modeValues,
   run({ bench, now }) {
-    const wet = liveRuns(bench).find((run) => standing(run, now).kind === "in");
+    const live = liveRuns(bench);
+    const wet = live.find((run) => ["in", "pouring"].includes(standing(run, now).kind));
     if (wet !== undefined) {
       return refuse(
         "wet-clock",
@@ -47,13 +50,17 @@ export const darkCommand = defineCommand({
         },
       );
     }
+    // Nobody pours in the dark: a plan that stands waits for "ready".
+    const runs = { ...bench.runs };
+    for (const run of live) runs[run.id] = putOff(run);
     return {
-      bench: { ...bench, mode: "dark" as const },
+      bench: { ...bench, runs, mode: "dark" as const },
       reply: answer({
         title: "Dark. I stay silent until you say light.",
         lines: [
           "Before the light goes: reel dry, scissors, tube and lid on the table, lid ring, phone face down.",
           "Tap the locked lid, then say light.",
+          ...live.map((run) => `${run.tank} waits until you say ready.`),
         ],
         say: "Dark. I stay silent until you say light.",
         facts: { mode: "dark" },
@@ -77,7 +84,7 @@ export const lightCommand = defineCommand({
     reply: answer({
       title: "Light. Full text again.",
       lines: bench.mode === "dark" ? ["Lid locked, tube in? Then there is no hurry."] : [],
-      say: "Light. Lid locked, tube in?",
+      say: bench.mode === "dark" ? "Light. Lid locked, tube in?" : "Full text again.",
       facts: { mode: "bench" },
     }),
   }),

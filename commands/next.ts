@@ -26,7 +26,7 @@ export const nextCommand = defineCommand({
     agitate_for_s: "first agitation, s",
   },
   run(at, { tank, sure }) {
-    const meant = runLeft(at.bench, tank, at.now);
+    const meant = runLeft(at.bench, tank, at.now, "next");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     switch (standing(run, at.now).kind) {

@@ -7,10 +7,17 @@ export const outCommand = defineCommand({
   name: "out",
   summary: "The bath is out of the tank; the next pour begins.",
   topic: "run",
-  sentences: withTank("(out|it is out|is out|poured out|drained|emptied)"),
+  sentences: [
+    ...withTank("(out|it is out|is out|poured out|drained|emptied)"),
+    "[the] {solution} [is] out [[in] tank {tank}]",
+  ],
   slots: { sure: "yes" },
   examples: ["out", "north out"],
-  fields: z.object({ tank: z.string().optional(), sure: z.boolean().optional() }),
+  fields: z.object({
+    tank: z.string().optional(),
+    solution: z.string().optional(),
+    sure: z.boolean().optional(),
+  }),
   changes: true,
   values: {
     tank: "tank",
@@ -19,7 +26,7 @@ export const outCommand = defineCommand({
     real_s: "how long it was in, s",
   },
   run({ bench, now }, { tank, sure }) {
-    const meant = runLeft(bench, tank, now);
+    const meant = runLeft(bench, tank, now, "out");
     return "reply" in meant ? meant.reply : leaveBath(bench, meant.run, now, "out", sure);
   },
 });

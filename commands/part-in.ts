@@ -16,7 +16,7 @@ export const partInCommand = defineCommand({
     "(topped up|full|filled|filled up|at the mark|up to the mark|to the mark|top up in|it is full)",
   ],
   slots: { part: "word" },
-  examples: ["water in", "A in", "full"],
+  examples: ["A in", "full"],
   fields: z.object({ part: z.string().max(30).optional(), solution: z.string().optional() }),
   changes: true,
   values: {
@@ -42,4 +42,17 @@ export const partInCommand = defineCommand({
     const walked = partIn(mixing, meant, other);
     return walked.ok ? walkOn(bench, walked.mixing, now) : walkStop(mixing, walked.trouble);
   },
+});
+
+/** Water has a name of its own: the word is heard for the first water and for the last. */
+export const waterInCommand = defineCommand({
+  name: "water in",
+  summary: "While mixing: the water that is due is in.",
+  topic: "mix",
+  sentences: ["[the] [start] water [is|went] in"],
+  examples: ["water in"],
+  fields: z.object({}),
+  changes: true,
+  values: partInCommand.values,
+  run: (at) => partInCommand.handle(at, { part: "water" }),
 });

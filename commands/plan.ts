@@ -9,7 +9,7 @@ export const planCommand = defineCommand({
   name: "plan",
   summary: "The plan of the open run with its clock times.",
   topic: "run",
-  sentences: withTank("[show] [the] (plan|schedule|clock times|times)"),
+  sentences: withTank("[show] [me] [the] (plan|schedule|clock times|times)"),
   examples: ["plan"],
   fields: z.object({ tank: z.string().optional() }),
   changes: false,
@@ -23,7 +23,7 @@ export const planCommand = defineCommand({
     total_s: "the whole plan, s",
   },
   run({ bench, now }, { tank }) {
-    const meant = runMeant(bench, tank);
+    const meant = runMeant(bench, tank, "plan");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     return answer({

@@ -15,7 +15,7 @@ export const readyCommand = defineCommand({
   changes: true,
   values: { tank: "tank", bath: "the bath to pour now" },
   run({ bench, now }, { tank }) {
-    const meant = runMeant(bench, tank);
+    const meant = runMeant(bench, tank, "ready");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     const at = standing(run, now);

@@ -1,24 +1,49 @@
 import { z } from "zod";
-import { confirm, defineCommand } from "../src/commands/define-command.ts";
+import { lookNow } from "../src/commands/bottle-looks.ts";
+import { costLine } from "../src/commands/cost-lines.ts";
+import { askFor, confirm, defineCommand } from "../src/commands/define-command.ts";
+import { drainOptions, wasteRoute, withDrain } from "../src/commands/waste-route.ts";
+import { localCodes } from "../src/data/disposal.ts";
 import { bathCautions } from "../src/data/safety.ts";
+import type { BottleLook } from "../src/domain/chemistry/look.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
-import { dateOf } from "../src/domain/timing/clock-text.ts";
-import { showUnits } from "../src/domain/units/show.ts";
+import { dateOf, showDate } from "../src/domain/timing/clock-text.ts";
+import { plain, showUnits } from "../src/domain/units/show.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
 export const retireCommand = defineCommand({
   name: "retire",
-  summary: "Take a bottle out of use; its record stays.",
+  summary: "Take a bottle out of use: where it may go, and its record closed.",
   topic: "bottle",
-  sentences: ["(retire|discard|throw (out|away)|empty|get rid of|bin) [the] [bottle] {bottle}"],
-  slots: { sure: "yes" },
+  sentences: [
+    "(throw|put|pour) [the] {bottle} (out|away) [(because|since|as) {reason}]",
+    "(retire|discard|throw (out|away)|empty|get rid of|bin|delete|remove) [the] [bottle] {bottle} [(because|since|as) {reason}]",
+  ],
+  slots: { sure: "yes", reason: "text" },
   examples: ["retire Acorn"],
-  fields: z.object({ bottle: z.string("Which bottle?"), sure: z.boolean().optional() }),
+  fields: z.object({
+    bottle: z.string("Which bottle?"),
+    reason: z.string().max(200, "Say in a few words why.").optional(),
+    sure: z.boolean().optional(),
+    drain: z.enum(["sewer", "septic", "unknown"]).optional(),
+  }),
   changes: true,
-  values: { bottle: "its name", units: "film it did, units of 80 sq in" },
-  run({ bench, now }, { bottle, sure }) {
+  values: {
+    bottle: "its name",
+    units: "film it did, units of 80 sq in",
+    why: "why it is retired",
+    route: "where it may go, in a few words",
+    source: "where that comes from",
+    drain: "sewer, septic or unknown: what was told",
+    cost: "price for each unit of film it did; missing without a price",
+    currency: "the word the price was given in",
+  },
+  run({ bench, now }, { bottle, reason, sure, drain }) {
     const found = bench.bottles[bottle];
     if (found === undefined) return refuse("no-such-bottle", "I know no such bottle. Say bottles.");
+    if (found.retiredOn !== undefined) {
+      return refuse("retired", `${found.name} is retired already; its record is closed.`);
+    }
     const busy = liveRuns(bench).find((run) => run.stages.some((stage) => stage.bottle === bottle));
     if (busy !== undefined) {
       return refuse(
@@ -30,25 +55,79 @@ export const retireCommand = defineCommand({
       );
     }
     if (sure === undefined)
-      return confirm("retire", { bottle }, "sure", `Retire ${found.name}, ${found.bath}?`);
+      return confirm("retire", { bottle, reason }, "sure", `Retire ${found.name}, ${found.bath}?`);
     if (!sure) return answer({ title: `${found.name} stays.`, say: `${found.name} stays.` });
+    const told = withDrain(bench, drain);
+    const known = told.waste?.drain;
+    if (known === undefined) {
+      return askFor(
+        "retire",
+        { bottle, reason, sure },
+        "drain",
+        `Where does your drain go: sewer or septic? It decides where ${found.bath} may go.`,
+        drainOptions,
+        { say: "Where does your drain go: sewer or septic?" },
+      );
+    }
+    const why = reason ?? whyNow(lookNow(bench, found, now));
+    const { route, text, source } = wasteRoute(told, found.bath, known);
+    const on = dateOf(now, bench.zone);
+    const cost = costLine(found);
     return {
       bench: {
-        ...bench,
-        bottles: { ...bench.bottles, [bottle]: { ...found, retiredOn: dateOf(now, bench.zone) } },
+        ...told,
+        bottles: {
+          ...bench.bottles,
+          [bottle]: { ...found, retiredOn: on, retired: { on, why, route } },
+        },
       },
       reply: answer({
         title: `${found.name} is retired after ${showUnits(found.used)}. Cross out the label now.`,
         lines: [
-          "Where it may go depends on your drain and your council: ask them, and read the maker's sheet.",
+          `Why: ${why}.`,
+          `Where: ${text}`,
+          localCodes,
           ...(bathCautions[found.bath] ?? [])
             .filter(({ when }) => when.includes("retire"))
-            .map(({ text }) => text),
+            .map((caution) => caution.text)
+            .filter((caution) => !text.includes("silver") || !caution.includes("silver")),
+          "Whatever holds the waste: label it, never a drink bottle.",
+          ...(cost === undefined ? [] : [cost.line]),
         ],
         say: `${found.name} is retired. Cross out the label now.`,
-        facts: { bottle: found.name },
-        figures: { units: { value: found.used, origin: { kind: "own log" } } },
+        facts: {
+          bottle: found.name,
+          why,
+          route,
+          source,
+          drain: known,
+          ...(cost === undefined ? {} : { currency: cost.currency }),
+        },
+        figures: {
+          units: { value: found.used, origin: { kind: "own log" } },
+          ...(cost?.soFar === undefined
+            ? {}
+            : {
+                cost: {
+                  value: cost.soFar,
+                  origin: { kind: "computed", source: "price by film done" },
+                },
+              }),
+        },
+        working: [`Route: ${source}.`],
       }),
     };
   },
 });
+
+/** Why a bottle is out, where nobody said: the first of its limits that was reached. */
+function whyNow(look: BottleLook): string {
+  const { bottle, due, age, worn, capacity } = look;
+  if (bottle.suspect !== undefined) return `suspect: ${bottle.suspect.why}`;
+  if (bottle.tests?.at(-1)?.passed === false) return "its clip test failed";
+  if ((age ?? 0) > 1 && due !== undefined) return `past its keeping time since ${showDate(due)}`;
+  if ((worn ?? 0) >= 1 - 1e-9 && capacity !== undefined) {
+    return `its film is done, ${plain(bottle.used, 2)} of ${plain(capacity.value, 2)}`;
+  }
+  return "you said so";
+}

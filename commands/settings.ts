@@ -1,5 +1,7 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { dryingOf, ownOrHabit, setupOf } from "../src/commands/evening-times.ts";
+import { moveZone } from "../src/domain/reminders/move-zone.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { seconds } from "../src/domain/units/quantity.ts";
@@ -27,6 +29,8 @@ const settingsOf = (bench: Bench): readonly string[] => [
   `degrees without a unit: ${bench.degrees === undefined ? "by what is plausible, else asked" : `°${bench.degrees}`}`,
   `lead to the first pour: ${showDuration(seconds(bench.lead))}`,
   `pour window: ${showDuration(seconds(bench.window))}`,
+  `drying of reels between loads: ${showDuration(dryingOf(bench))}`,
+  `setting up a load: ${showDuration(setupOf(bench))}`,
   `mode: ${bench.mode}`,
   `sheet in use: ${bench.sheetInUse ?? "none; the shipped ones answer and say so"}`,
 ];
@@ -37,6 +41,8 @@ const settingsValues = {
   degrees: "C, F or null",
   lead_s: "from the plan to the first pour, s",
   window_s: "pour window, s",
+  drying_s: "drying of reels between loads, s",
+  setup_s: "setting up one load, s",
   mode: "bench, wet or dark",
 };
 
@@ -54,8 +60,13 @@ const reply = (bench: Bench, title: string, say: string) =>
     figures: {
       lead_s: { value: bench.lead, origin: { kind: "told" } },
       window_s: { value: bench.window, origin: { kind: "told" } },
+      drying_s: { value: dryingOf(bench), origin: ownOrHabit(bench.reelDrying) },
+      setup_s: { value: setupOf(bench), origin: ownOrHabit(bench.loadSetup) },
     },
   });
+
+const DRYING = "Reels dry between 0 and 24 hours. Say set drying 30 minutes.";
+const SETUP = "Setting up takes between 0 and 2 hours. Say set setup 15 minutes.";
 
 export const settingsCommand = defineCommand({
   name: "settings",
@@ -82,8 +93,16 @@ export const setCommand = defineCommand({
     "(use|we use) {degrees}",
     "set [the] lead [to] {lead}",
     "set [the] [pour] window [to] {window}",
+    "set [the] [reel] (drying|drying time|drying of reels) [to] {drying}",
+    "set [the] (setup|setting up|setup time|loading time) [of a load] [to] {setup}",
   ],
-  slots: { zone: "text", lead: "duration", window: "duration" },
+  slots: {
+    zone: "text",
+    lead: "duration",
+    window: "duration",
+    drying: "duration",
+    setup: "duration",
+  },
   examples: ["set zone Europe/Lisbon", "use US ounces", "set lead 1 minute"],
   fields: z.object({
     zone: z.string().optional(),
@@ -99,13 +118,18 @@ export const setCommand = defineCommand({
       .min(4, "A pour window lies between 4 seconds and 2 minutes. Say set window 20 seconds.")
       .max(120, "A pour window lies between 4 seconds and 2 minutes. Say set window 20 seconds.")
       .optional(),
+    drying: z.number().min(0, DRYING).max(86_400, DRYING).optional(),
+    setup: z.number().min(0, SETUP).max(7200, SETUP).optional(),
   }),
   changes: true,
   values: settingsValues,
-  run({ bench, now }, { zone, country, degrees, lead, window }) {
+  run({ bench, now }, { zone, country, degrees, lead, window, drying, setup }) {
     if (zone !== undefined) {
-      const name = isZone(zone) ? zone : zoneCase(zone);
-      if (!isZone(name)) {
+      const spelt = isZone(zone) ? zone : zoneCase(zone);
+      const name = isZone(spelt)
+        ? Temporal.Instant.fromEpochMilliseconds(now).toZonedDateTimeISO(spelt).timeZoneId
+        : undefined;
+      if (name === undefined) {
         return refuse(
           "no-such-zone",
           `"${zone.slice(0, 40)}" is no zone I know. Give one like Europe/Lisbon.`,
@@ -114,7 +138,7 @@ export const setCommand = defineCommand({
           },
         );
       }
-      const moved = { ...bench, zone: name };
+      const moved = moveZone(bench, name);
       return {
         bench: moved,
         reply: reply(
@@ -130,12 +154,16 @@ export const setCommand = defineCommand({
       ...(degrees === undefined ? {} : { degrees }),
       ...(lead === undefined ? {} : { lead }),
       ...(window === undefined ? {} : { window }),
+      ...(drying === undefined ? {} : { reelDrying: drying }),
+      ...(setup === undefined ? {} : { loadSetup: setup }),
     };
     if (
       country === undefined &&
       degrees === undefined &&
       lead === undefined &&
-      window === undefined
+      window === undefined &&
+      drying === undefined &&
+      setup === undefined
     ) {
       return askFor("set", {}, "zone", "Set what? The zone, for example: Europe/Lisbon.");
     }

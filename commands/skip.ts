@@ -5,6 +5,7 @@ import { runMeant, withRun } from "../src/commands/tanks.ts";
 import { isDeveloper } from "../src/domain/process/sheet.ts";
 import { skipStage, standing } from "../src/domain/session/hear.ts";
 import { currentStage } from "../src/domain/session/run.ts";
+import { nextStage } from "../src/domain/timing/cues.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
 export const skipCommand = defineCommand({
@@ -22,7 +23,7 @@ export const skipCommand = defineCommand({
   changes: true,
   values: { tank: "tank", skipped: "the bath left out", next: "the bath that comes now, or null" },
   run({ bench, now }, { solution, tank, sure }) {
-    const meant = runMeant(bench, tank);
+    const meant = runMeant(bench, tank, "skip", { solution });
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     const index =
@@ -56,12 +57,14 @@ export const skipCommand = defineCommand({
     }
     if (!sure) return answer({ title: `${stage.bath} stays.`, say: `The ${stage.bath} stays.` });
     const skipped = skipStage(run, index, now);
-    const next = currentStage(skipped);
+    const wet = standing(skipped, now).kind === "in";
+    const next = wet ? nextStage(skipped, skipped.current)?.stage : currentStage(skipped);
+    const after = wet ? ` after ${currentStage(skipped)?.bath ?? ""}` : "";
     return withRun(
       bench,
       skipped,
       answer({
-        title: `${run.tank}: ${stage.bath} skipped. ${next === undefined ? "That was the last bath." : `Next: ${bathWithBottle(bench, next)}.`}`,
+        title: `${run.tank}: ${stage.bath} skipped. ${next === undefined ? "That was the last bath." : `Next${after}: ${bathWithBottle(bench, next)}.`}`,
         say: next === undefined ? "Skipped. That was the last." : `Skipped. Next is ${next.bath}.`,
         facts: { tank: run.tank, skipped: stage.bath, next: next?.bath ?? null },
       }),

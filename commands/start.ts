@@ -6,19 +6,27 @@ import {
   type Handling,
   type Outcome,
 } from "../src/commands/define-command.ts";
-import { filmLoad, settleFilm } from "../src/commands/film-load.ts";
+import {
+  correctionFigures,
+  correctionLines,
+  developingValues,
+} from "../src/commands/developing.ts";
+import { filmJson, filmLoad, settleFilm } from "../src/commands/film-load.ts";
+import { loadValues, rollsField, startLoaded } from "../src/commands/load-rolls.ts";
 import { planFigures, planLines } from "../src/commands/run-lines.ts";
-import { aboutSheet, bathOn, sheetById, sheetFor } from "../src/commands/sheets.ts";
-import type { Bottle } from "../src/domain/chemistry/bottle.ts";
+import { aboutSheet, sheetById, sheetFor } from "../src/commands/sheets.ts";
+import { bathsMeant } from "../src/commands/start-baths.ts";
+import { guardBottles, guardValues } from "../src/commands/start-guards.ts";
+import { stagesFor } from "../src/commands/start-stages.ts";
+import type { BottleLook } from "../src/domain/chemistry/look.ts";
 import { areaOrigin, filmUnits, showFilm } from "../src/domain/film/load.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
-import { type PlanTrouble, planStage } from "../src/domain/process/plan-stages.ts";
-import { type Bath, isWater, type Sheet } from "../src/domain/process/sheet.ts";
-import { type Bench, liveBottles, takeId } from "../src/domain/session/bench.ts";
+import { mixedPushes, showStops } from "../src/domain/process/push-time.ts";
+import { type Bench, takeId } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { type Run, type Stage, withStage } from "../src/domain/session/run.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { celsius, later, seconds } from "../src/domain/units/quantity.ts";
+import { later, seconds } from "../src/domain/units/quantity.ts";
 import { sayDuration, showCelsius, showDuration, showUnits } from "../src/domain/units/show.ts";
 import { answer, type Reply, refuse } from "../src/reply/reply.ts";
 
@@ -43,8 +51,23 @@ const fields = z.object({
     .min(0, "Developing temperatures lie between 0 and 60 °C. Give one of those.")
     .max(60, "Developing temperatures lie between 0 and 60 °C. Give one of those.")
     .optional(),
+  /** Rolls of the list, by number or name. */
+  rolls: rollsField.optional(),
+  /** Stops; negative for a pull. */
+  push: z.number().optional(),
+  pushRule: z.string().optional(),
+  /** More film for the same tank, with a push of its own: refused unless it is the same. */
+  other: filmLoad(40, "More than 40 rolls do not go into one tank.").optional(),
+  otherPush: z.number().optional(),
+  /** Times of baths the sheet leaves open, s by bath, and the bath that is being asked about. */
+  times: z.record(z.string(), z.number()).optional(),
+  asking: z.string().optional(),
+  beyond: z.boolean().optional(),
+  untested: z.boolean().optional(),
 });
 type Wanted = z.output<typeof fields>;
+
+const wish = "[(i|we) (want|need|would like) to|let us|i am going to|we are going to]";
 
 /** Said with the plan, before anything is wet: what cannot be mended later. */
 const CHECKS =
@@ -55,19 +78,31 @@ export const startCommand = defineCommand({
   summary: "Plan a run with clock times and time it: one bath, or a whole process.",
   topic: "run",
   sentences: [
-    "(start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature}>",
-    "(start|begin|run) {sheet} <[with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature}>",
-    "(start|begin|run) {solution} (by|from|with|on) [the] {sheet} [sheet] <for {duration} / [with|for] {film} / [in] tank {tank} / (from|using|with) {bottle} / at {temperature}>",
-    "(develop|process) {film} [in] [(with|by|on)] [the] {sheet} [sheet] <[in] tank {tank} / at {temperature}>",
-    "(start|begin) [a] (run|session|process) <[with|for] {film} / [in] tank {tank}>",
-    "(develop|process) {film} <[in] tank {tank} / at {temperature}>",
+    "(start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>",
+    "(start|begin|run) {sheet} <[with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>",
+    "(start|begin|run) {solution} (by|from|with|on) [the] {sheet} [sheet] <for {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / (from|using|with) {bottle} / at {temperature} / {push}>",
+    "(start|begin|run|develop|process) [{solution}] [with|for] {film} {push} and {other} [{otherPush}] <[in] tank {tank} / [in] [the] {tank} tank>",
+    `${wish} (develop|process) {film} [in] [(with|by|on)] [the] {sheet} [sheet] <[in] tank {tank} / at {temperature} / {push}>`,
+    `${wish} (develop|process|load) {rolls} <[(with|by|on)] [the] {sheet} [sheet] / [in|into] tank {tank} / at {temperature} / {push}>`,
+    `${wish} (start|begin) [a] (run|session|process) <[with|for] {rolls} / [with|for] {film} / [in] tank {tank}>`,
+    `${wish} (develop|process) {film} <[in] tank {tank} / at {temperature} / {push}>`,
+    "let us (develop|start|begin)",
   ],
-  slots: { tank: "newTank" },
+  slots: {
+    tank: "newTank",
+    other: "film",
+    otherPush: "push",
+    pushRule: "word",
+    beyond: "yes",
+    untested: "yes",
+  },
   examples: [
     "start developer",
     "start colour negative two rolls tank north",
     "start blix for 6:30",
     "start developer one roll of 120 at 38.2",
+    "start developer two rolls pushed one stop",
+    "start colour negative with rolls 1 and 2 tank north",
   ],
   fields,
   changes: true,
@@ -84,9 +119,12 @@ export const startCommand = defineCommand({
     units: "film in units of 80 sq in",
     film: "formats and counts",
     bottles: "bath to bottle name",
+    ...developingValues,
+    ...guardValues,
+    ...loadValues,
   },
   run(at, wanted) {
-    return begin(at, wanted);
+    return startLoaded(at, wanted, begin);
   },
 });
 
@@ -94,7 +132,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   const found = sheetFor(at.bench, "process", wanted.sheet);
   if (found === undefined) return noSheet(at.bench, wanted.sheet);
   const { sheet, chosen } = found;
-  const baths = bathsOf(sheet, wanted);
+  const baths = bathsMeant(sheet, wanted);
   if ("reply" in baths) return baths.reply;
 
   const tank = tankName(at.bench, wanted.tank);
@@ -108,39 +146,29 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   const settled = wanted.film === undefined ? { film: [], assumed: [] } : settleFilm(wanted.film);
   if ("ask" in settled) return askFor("start", wanted, "film", settled.ask, settled.options);
   const film = [...settled.film];
-
-  const stages: Stage[] = [];
-  const bottles: Record<string, string> = {};
-  for (const bath of baths.baths) {
-    const alone = baths.baths.length === 1;
-    const said =
-      alone || bath === baths.baths[0]
-        ? {
-            time: wanted.duration === undefined ? undefined : seconds(wanted.duration),
-            temperature: wanted.temperature === undefined ? undefined : celsius(wanted.temperature),
-          }
-        : {};
-    const planned = planStage(bath, said);
-    if (!planned.ok) return explainPlan(planned.trouble, sheet, wanted);
-    const bottle = bottleFor(
-      at.bench,
-      bath,
-      alone || bath === baths.baths[0] ? wanted.bottle : undefined,
-    );
-    if ("several" in bottle) {
-      const names = bottle.several.map(({ name }) => name);
-      return askFor(
-        "start",
-        wanted,
-        "bottle",
-        `Which bottle of ${bath.name}: ${names.join(" or ")}?`,
-        bottle.several.map(({ id, name }) => ({ word: name, value: id })),
-      );
-    }
-    if ("wrong" in bottle) return bottle.wrong;
-    if (bottle.bottle !== undefined) bottles[bath.name] = bottle.bottle.name;
-    stages.push({ ...planned.stage, bottle: bottle.bottle?.id });
+  if (wanted.other !== undefined) {
+    const mixed = otherFilm(wanted);
+    if (mixed !== undefined) return mixed;
+    const more = settleFilm(wanted.other);
+    if ("ask" in more) return askFor("start", wanted, "other", more.ask, more.options);
+    film.push(...more.film);
   }
+  if (wanted.beyond === false || wanted.untested === false) {
+    return answer({ title: "Then nothing is started.", say: "Then nothing is started." });
+  }
+
+  const staged = stagesFor(at.bench, at.now, sheet, baths, wanted);
+  if ("reply" in staged) return staged.reply;
+  const { stages, bottles, looks, developed } = staged;
+
+  const guarded = guardBottles(
+    looks,
+    filmUnits(film),
+    developed?.beyondTable === true,
+    wanted,
+    wanted,
+  );
+  if ("reply" in guarded) return guarded.reply;
 
   const { id, bench } = takeId(at.bench, "run-");
   const firstPour = later(at.now, bench.lead);
@@ -156,13 +184,14 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
       formatAssumed: settled.assumed.length > 0,
       plannedAt: at.now,
       current: 0,
-      stages,
+      stages: [...stages],
       cuedUntil: at.now,
       window: seconds(bench.window),
       quiet: false,
       readings: [],
-      notes: [],
+      notes: guarded.notes.map((text) => ({ at: at.now, text })),
       counted: [],
+      ...(wanted.push === undefined || wanted.push === 0 ? {} : { push: wanted.push }),
     },
     0,
     { pourAt: firstPour },
@@ -174,6 +203,8 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   const units = filmUnits(film);
   const lines = [
     ...planLines(bench, run, firstPour),
+    ...(developed === undefined ? [] : correctionLines(developed)),
+    ...guarded.notes,
     ...(film.length > 0
       ? [
           `Film: ${showFilm(film)}, ${showUnits(units)}${settled.assumed.length > 0 ? ` (${settled.assumed.join("; ")})` : ""}.`,
@@ -184,6 +215,12 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   const weak = stages.filter((stage) => isWeak(stage.timeOrigin)).map((stage) => stage.bath);
   const cautions = [
     ...aboutSheet(sheet, chosen, stages.length > 1),
+    ...(bench.suspects ?? [])
+      .filter(({ kind, name }) => kind === "sheet" && name === sheet.id)
+      .map(
+        ({ why }) =>
+          `The ${sheet.name} sheet is marked suspect: ${why}. Compare it with the paper.`,
+      ),
     ...(weak.length > 0 && !sheet.invented
       ? [`From memory, check your sheet: time of ${weak.join(", ")}.`]
       : []),
@@ -197,72 +234,45 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     cautions,
     figures: {
       ...planFigures(run),
+      ...(developed === undefined ? {} : correctionFigures(developed)),
       ...(film.length > 0 ? { units: { value: units, origin: areaOrigin(film) } } : {}),
       first_pour: {
         value: Temporal.Instant.fromEpochMilliseconds(firstPour).toString(),
         origin: { kind: "computed", source: `now plus the bench's lead of ${bench.lead} s` },
       },
     },
-    facts: { run: id, tank, sheet: sheet.name, bottles, film: film.map((one) => ({ ...one })) },
-    working: workingOf(run),
+    facts: {
+      run: id,
+      tank,
+      sheet: sheet.name,
+      bottles,
+      film: filmJson(film),
+      ...(run.push === undefined ? {} : { push: run.push }),
+    },
+    working: [...workingOf(run), ...looks.flatMap(worksWith)],
   });
   return { bench: { ...bench, cautioned, runs: { ...bench.runs, [id]: run } }, reply };
 }
+
+/** Two pushes in one tank want two times: refused, with what to do. */
+function otherFilm({ push, otherPush }: Wanted): Reply | undefined {
+  if (!mixedPushes([push ?? 0, otherPush ?? 0])) return undefined;
+  return refuse(
+    "mixed-push",
+    `${showStops(push ?? 0)} and ${showStops(otherPush ?? 0)} want two times, and one tank has one. Do them in two tanks: one push, one tank.`,
+    { say: "One tank, one push. Do two tanks." },
+  );
+}
+
+/** What a bottle has done and can do, for `why`. */
+const worksWith = (look: BottleLook): readonly string[] => [
+  `${look.bottle.name}: ${showUnits(look.bottle.used)} done before${look.capacity === undefined ? "" : ` of ${showUnits(look.capacity.value)}; ${showOrigin(look.capacity.origin)}`}`,
+];
 
 function sayPlan(tank: string, stages: readonly Stage[], lead: number): string {
   const first = stages[0];
   if (first === undefined) return "";
   return `${tank}: ${first.bath} ${sayDuration(first.time)}, pour in ${lead} seconds. Ready?`;
-}
-
-function bathsOf(
-  sheet: Sheet,
-  wanted: Wanted,
-): { readonly baths: readonly Bath[] } | { readonly reply: Reply } {
-  if (wanted.solution === undefined) {
-    const timed = sheet.baths.filter((bath) => bath.time !== undefined);
-    if (timed.length > 0) return { baths: timed };
-    return {
-      reply: refuse(
-        "no-times",
-        `The ${sheet.name} sheet has no times. Use another: use sheet colour negative.`,
-      ),
-    };
-  }
-  const found = bathOn(sheet, wanted.solution);
-  if (found !== undefined && "bath" in found) return { baths: [found.bath] };
-  if (found !== undefined) {
-    const names = found.several.map(({ name }) => name);
-    return {
-      reply: askFor(
-        "start",
-        wanted,
-        "solution",
-        `Which ${wanted.solution}: ${names.join(" or ")}?`,
-        names,
-      ),
-    };
-  }
-  // A bath the sheet does not know can still be timed when the user gives its time.
-  if (wanted.duration !== undefined) {
-    return {
-      baths: [
-        {
-          name: wanted.solution,
-          kind: wanted.solution,
-          sense: wanted.solution.endsWith("developer") ? "exact" : "at least",
-        },
-      ],
-    };
-  }
-  return {
-    reply: askFor(
-      "start",
-      wanted,
-      "duration",
-      `The ${sheet.name} sheet has no ${wanted.solution}. How long does yours say?`,
-    ),
-  };
 }
 
 /** A tank's name, or undefined when it has a run open. */
@@ -278,47 +288,6 @@ function tankName(bench: Bench, said: string | undefined): string | undefined {
   return undefined;
 }
 
-type BottleChoice =
-  | { readonly bottle: Bottle | undefined }
-  | { readonly several: readonly Bottle[] }
-  | { readonly wrong: Reply };
-
-/** The bottle a bath is poured from: the named one, or the only one that holds it. */
-function bottleFor(bench: Bench, bath: Bath, named: string | undefined): BottleChoice {
-  if (isWater(bath.kind)) return { bottle: undefined };
-  if (named !== undefined) {
-    const bottle = bench.bottles[named];
-    if (bottle === undefined) return { bottle: undefined };
-    if (bottle.bath === bath.kind || bottle.bath === bath.name) return { bottle };
-    return {
-      wrong: refuse(
-        "wrong-bottle",
-        `Stop. ${bottle.name} holds ${bottle.bath}, and this bath is ${bath.name}. Nothing is poured.`,
-        { say: `Stop. ${bottle.name} holds ${bottle.bath}.`, facts: { bottle: bottle.name } },
-      ),
-    };
-  }
-  const holding = liveBottles(bench).filter(
-    (bottle) => bottle.bath === bath.kind || bottle.bath === bath.name,
-  );
-  return holding.length > 1 ? { several: holding } : { bottle: holding[0] };
-}
-
-function explainPlan(trouble: PlanTrouble, sheet: Sheet, wanted: Wanted): Reply {
-  if (trouble.kind === "no-time") {
-    return askFor(
-      "start",
-      wanted,
-      "duration",
-      `The ${sheet.name} sheet has no time for ${trouble.bath}. How long does yours say?`,
-    );
-  }
-  return refuse(
-    "too-short",
-    `${trouble.bath}: ${showDuration(trouble.time)} leaves no time, the last ${showDuration(trouble.drain)} are for pouring out. Give a longer time.`,
-  );
-}
-
 function noSheet(bench: Bench, id: string | undefined): Reply {
   const name = id === undefined ? "that sheet" : (sheetById(bench, id)?.name ?? id);
   return refuse("no-such-sheet", `I have no sheet called ${name}. Say sheets for those I have.`);
@@ -327,6 +296,7 @@ function noSheet(bench: Bench, id: string | undefined): Reply {
 function workingOf(run: Run): readonly string[] {
   return run.stages.flatMap((stage) => [
     `${stage.bath}: ${showDuration(stage.time)}, ${stage.sense}; time ${showOrigin(stage.timeOrigin)}`,
+    ...(stage.corrections ?? []).map(({ kind, how }) => `  ${kind}: ${how}`),
     ...(stage.temperature === undefined || stage.temperatureOrigin === undefined
       ? []
       : [`  ${showCelsius(stage.temperature)}; ${showOrigin(stage.temperatureOrigin)}`]),

@@ -19,7 +19,7 @@ export const stopCommand = defineCommand({
   changes: true,
   values: { tank: "tank", counted: "true when film had gone into a bottle's bath" },
   run({ bench, now }, { tank, sure }) {
-    const meant = runMeant(bench, tank);
+    const meant = runMeant(bench, tank, "stop");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     const wet = run.stages.some((stage) => stage.inAt !== undefined);

@@ -44,7 +44,7 @@ export const strengthCommand = defineCommand({
     target: "percent",
     total: "amount",
     have: "amount",
-    substance: "text",
+    substance: "task",
   },
   examples: ["500 ml of 5 % from 28 % acid", "from 28 percent to 2 percent, 1 litre"],
   fields: z.object({

@@ -9,7 +9,8 @@ export const summaryCommand = defineCommand({
   summary: "The record of a run: planned and real, temperatures, bottles, rolls, deviations.",
   topic: "run",
   sentences: [
-    "[show|session|run] [the] (summary|record|report|log) [(of|for)] [the] [tank] [{tank}] [tank]",
+    "[show|give|session|run|can i have|can we have] [me|us] [the|a] (summary|record|report|log) [(of|for)] [the] [tank] [{tank}] [tank]",
+    "[tank] {tank} (summary|record|report)",
     "how did (it|that|we|tank {tank}|{tank}) go",
     "(summarise|summarize|sum up) [it|the session|the run]",
   ],

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
-import { withRun } from "../src/commands/tanks.ts";
+import { whichTank, withRun } from "../src/commands/tanks.ts";
 import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
 import { celsius } from "../src/domain/units/quantity.ts";
 import { plain, showTemperature } from "../src/domain/units/show.ts";
@@ -15,14 +15,16 @@ export const temperatureCommand = defineCommand({
   summary: "Log what the thermometer reads and compare it with the sheet.",
   topic: "run",
   sentences: [
-    "(temperature|temp) [is|now] [at] {temperature} [in] [tank] [{tank}]",
+    "temperature [is|now] [at] {temperature} [in] [tank] [{tank}]",
+    "temperature [is|now] [at] {temperature} (on|by|with) [the] {thermometer} [thermometer]",
+    "[the] {thermometer} thermometer (is|reads|says) [at] {temperature}",
     "[the] {solution} [temperature] (is|reads|at|is at|now) [at] {temperature} [in tank {tank}]",
     "[the] (bath|thermometer|tank|it) (is|reads|is at|says|at) [at] {temperature}",
     "(reading|read) {temperature} [in tank {tank}]",
     "{solution} {temperature}",
-    "(temperature|temp)",
+    "temperature",
   ],
-  slots: { sure: "yes" },
+  slots: { sure: "yes", thermometer: "word" },
   examples: ["temperature 37.6", "developer is at 37.4", "temperature 100 F"],
   fields: z.object({
     temperature: z
@@ -31,10 +33,12 @@ export const temperatureCommand = defineCommand({
       .max(100, "That is hotter than boiling water. Give the reading with its unit, like 37.8 C."),
     solution: z.string().optional(),
     tank: z.string().optional(),
+    thermometer: z.string().max(30, "Say which thermometer in a word, like red.").optional(),
     sure: z.boolean().optional(),
   }),
   changes: true,
   values: {
+    thermometer: "the thermometer it was read on, when one was named",
     tank: "tank",
     bath: "bath the reading is logged for",
     temp_c: "reading, °C",
@@ -43,7 +47,7 @@ export const temperatureCommand = defineCommand({
     tolerance_c: "half width of the sheet's band, °C",
     within: "true when the reading is inside the band",
   },
-  run({ bench, now }, { temperature, solution, tank, sure }) {
+  run({ bench, now }, { temperature, solution, tank, thermometer, sure }) {
     const value = celsius(temperature);
     const run =
       tank === undefined
@@ -52,13 +56,7 @@ export const temperatureCommand = defineCommand({
           : (liveRuns(bench)[0] ?? undefined)
         : runOfTank(bench, tank);
     if (tank === undefined && liveRuns(bench).length > 1) {
-      return refuse(
-        "which-tank",
-        `Which tank reads ${showTemperature(value)}? Say temperature ${plain(value, 1)} tank north.`,
-        {
-          say: "Which tank?",
-        },
-      );
+      return whichTank(bench, "temperature", { temperature, solution });
     }
     if (run === undefined) {
       const past = latestRun(bench);
@@ -83,7 +81,7 @@ export const temperatureCommand = defineCommand({
     if ((temperature < 10 || temperature > 60) && sure === undefined) {
       return confirm(
         "temperature",
-        { temperature, solution, tank: run.tank },
+        { temperature, solution, tank: run.tank, thermometer },
         "sure",
         `${showTemperature(value)} in the ${stage.bath}? That is far from any bath.`,
       );
@@ -93,7 +91,16 @@ export const temperatureCommand = defineCommand({
 
     const logged = {
       ...run,
-      readings: [...run.readings, { at: now, stage: index, bath: stage.bath, temperature: value }],
+      readings: [
+        ...run.readings,
+        {
+          at: now,
+          stage: index,
+          bath: stage.bath,
+          temperature: value,
+          ...(thermometer === undefined ? {} : { thermometer: thermometer.toLowerCase() }),
+        },
+      ],
     };
     const figures: Record<string, Shown> = {
       temp_c: { value: temperature, origin: { kind: "told" } },
@@ -125,6 +132,7 @@ export const temperatureCommand = defineCommand({
         facts: {
           tank: run.tank,
           bath: stage.bath,
+          ...(thermometer === undefined ? {} : { thermometer: thermometer.toLowerCase() }),
           ...(stage.tolerance === undefined ? {} : { within }),
         },
       }),
@@ -135,7 +143,7 @@ export const temperatureCommand = defineCommand({
 function judge(off: number, tolerance: number): string {
   const size = Math.abs(off);
   if (size <= tolerance + 1e-9) return "in the band";
-  return `${plain(size, 1)} degrees too ${off > 0 ? "warm" : "cold"}`;
+  return `${plain(size, 1)} ${size === 1 ? "degree" : "degrees"} too ${off > 0 ? "warm" : "cold"}`;
 }
 
 function advice(off: number, kind: string, wet: boolean): readonly string[] {

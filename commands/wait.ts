@@ -8,13 +8,15 @@ export const waitCommand = defineCommand({
   name: "wait",
   summary: "Put the next pour off until you say ready.",
   topic: "run",
-  sentences: withTank("(wait|not yet|not ready|put it off)"),
+  sentences: withTank(
+    "(wait|not yet|not ready|put it off|one moment|[just] a moment|give me a minute)",
+  ),
   examples: ["wait", "not yet"],
   fields: z.object({ tank: z.string().optional() }),
   changes: true,
   values: { tank: "tank", bath: "the bath that waits" },
   run({ bench, now }, { tank }) {
-    const meant = runMeant(bench, tank);
+    const meant = runMeant(bench, tank, "wait");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     const at = standing(run, now);

@@ -1,13 +1,10 @@
-import { keepCompiled } from "./platform/keep-compiled.ts";
-
-keepCompiled();
-const { runLive } = await import("./channels/console/live.ts");
-const { readOptions, usage } = await import("./channels/console/options.ts");
-const { writer } = await import("./channels/console/output.ts");
-const { runSimulated } = await import("./channels/console/script.ts");
-const { openBench } = await import("./open-bench.ts");
-const { readSettings } = await import("./settings.ts");
-const { StoreError } = await import("./store/store-error.ts");
+import { runLive } from "./channels/console/live.ts";
+import { readOptions, usage } from "./channels/console/options.ts";
+import { writer } from "./channels/console/output.ts";
+import { runSimulated } from "./channels/console/script.ts";
+import { openBench } from "./open-bench.ts";
+import { readSettings } from "./settings.ts";
+import { StoreError } from "./store/store-error.ts";
 
 /** Script mode: one message a line in, replies out. See the README. */
 const settings = readSettings();

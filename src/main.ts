@@ -1,12 +1,9 @@
-import { keepCompiled } from "./platform/keep-compiled.ts";
-
-keepCompiled();
-const { runLive } = await import("./channels/console/live.ts");
-const { writer } = await import("./channels/console/output.ts");
-const { runTerminal } = await import("./channels/console/terminal.ts");
-const { openBench } = await import("./open-bench.ts");
-const { readSettings } = await import("./settings.ts");
-const { StoreError } = await import("./store/store-error.ts");
+import { runLive } from "./channels/console/live.ts";
+import { writer } from "./channels/console/output.ts";
+import { runTerminal } from "./channels/console/terminal.ts";
+import { openBench } from "./open-bench.ts";
+import { readSettings } from "./settings.ts";
+import { StoreError } from "./store/store-error.ts";
 
 /** Opens the bench and starts the channels. */
 try {

@@ -27,5 +27,7 @@ test("the two commands of README are scripts of the package", () => {
   };
   expect(readme).toContain("npm ci && npm start");
   expect(readme).toContain("npm ci && npm test");
-  expect(Object.keys(scripts)).toEqual(expect.arrayContaining(["start", "chat", "test", "check", "bench"]));
+  expect(Object.keys(scripts)).toEqual(
+    expect.arrayContaining(["start", "chat", "test", "check", "bench"]),
+  );
 });

@@ -1,12 +1,21 @@
 import type { z } from "zod";
 import type { Change } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
-import type { Instant } from "../domain/units/quantity.ts";
+import { celsius, type Instant, millilitres, seconds } from "../domain/units/quantity.ts";
+import { showCelsius, showDuration, showVolume } from "../domain/units/show.ts";
 import type { SlotReading } from "../language/match.ts";
 import type { Listening } from "../language/reader.ts";
 import { type ReaderName, readers, takenAsTyped } from "../language/readers/all.ts";
 import { parseTemplate, type Template } from "../language/template.ts";
-import { type Ask, type Json, type Option, question, type Reply, refuse } from "../reply/reply.ts";
+import {
+  type Ask,
+  type Json,
+  type Option,
+  oneBreath,
+  question,
+  type Reply,
+  refuse,
+} from "../reply/reply.ts";
 
 /** What a handler may look at. Same bench, fields and moment: same outcome. */
 export type Handling = {
@@ -61,9 +70,11 @@ export type CommandSpec<F extends Fields> = {
 export const topics = [
   "mix",
   "bottle",
+  "film",
   "sheet",
   "run",
   "arithmetic",
+  "reminder",
   "bench",
   "emergency",
 ] as const;
@@ -133,9 +144,31 @@ function askOrRefuse<F extends Fields>(
   if (raw[slot] === undefined) {
     return question({ command: spec.name, fields: toJson(raw), slot }, message);
   }
-  return refuse("out-of-range", message, {
+  const read = showRaw(spec, slot, raw[slot]);
+  return refuse("out-of-range", read === undefined ? message : `I read ${read}. ${message}`, {
+    say: oneBreath(message),
     facts: { field: slot, read: toJson({ read: raw[slot] }).read ?? null },
   });
+}
+
+/** A number as it was understood, with its unit, so that a slip is seen. */
+function showRaw<F extends Fields>(
+  spec: CommandSpec<F>,
+  slot: string,
+  value: unknown,
+): string | undefined {
+  if (typeof value !== "number" || !Number.isFinite(value)) return undefined;
+  const named = spec.slots as Readonly<Record<string, ReaderName | undefined>> | undefined;
+  switch (named?.[slot] ?? slot) {
+    case "volume":
+      return showVolume(millilitres(value));
+    case "duration":
+      return showDuration(seconds(value));
+    case "temperature":
+      return showCelsius(celsius(value));
+    default:
+      return String(value);
+  }
 }
 
 /** Raw fields as they can be kept until the answer comes. */

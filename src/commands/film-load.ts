@@ -1,7 +1,13 @@
 import { z } from "zod";
-import { type Film, type FilmFormat, filmFormats } from "../domain/film/load.ts";
-import type { Option } from "../reply/reply.ts";
+import { type Film, type FilmFormat, filmFormats, sheetAround } from "../domain/film/load.ts";
+import type { Json, Option } from "../reply/reply.ts";
 import { toJson } from "./define-command.ts";
+
+/** No sheet film is smaller than a stamp or larger than a door, in. */
+const side = z
+  .number()
+  .min(0.5, "A sheet measures half an inch or more. Give its sides with their unit.")
+  .max(40, "No sheet is that large. Give its sides with their unit, like 9x12 cm.");
 
 /** A load of film as it was said: a format may be missing, or only half said. */
 export const filmLoad = (most: number, tooMany: string) =>
@@ -15,6 +21,7 @@ export const filmLoad = (most: number, tooMany: string) =>
           .min(1, "Give at least one roll or sheet.")
           .max(most, tooMany),
         shape: z.literal("sheet").optional(),
+        size: z.object({ wide: side, high: side }).optional(),
       }),
       "Which film? Say it like two 120 and a 135.",
     )
@@ -44,12 +51,24 @@ export function settleFilm(said: SaidFilm): SettledFilm {
     return { ask: "What size are the sheets: 4x5, 5x7 or 8x10?", options };
   }
   return {
-    film: said.map(({ format, count }) => ({ count, format: meant(format) })),
+    film: said.map(({ format, count, size }) =>
+      size === undefined
+        ? { count, format: meant(format) }
+        : { count, format: sheetAround(size), size },
+    ),
     assumed: [
       ...(said.some(({ format }) => format === "135") ? ["135 taken as 36 exposures"] : []),
-      ...(said.some(({ format }) => format === undefined)
+      ...(said.some(({ format, size }) => format === undefined && size === undefined)
         ? ["no format named, taken as 135 with 36 exposures"]
         : []),
     ],
   };
 }
+
+/** A load as it stands in `values.film`: format, count, and the sides in inches where it has no name. */
+export const filmJson = (film: readonly Film[]): Json =>
+  film.map(({ format, count, size }) =>
+    size === undefined
+      ? { format, count }
+      : { format, count, wide_in: size.wide, high_in: size.high },
+  );

@@ -1,12 +1,19 @@
-import type { Bottle } from "../domain/chemistry/bottle.ts";
+import { type Bottle, roleOf } from "../domain/chemistry/bottle.ts";
 import { showDate } from "../domain/timing/clock-text.ts";
 import { showUnits, showVolume } from "../domain/units/show.ts";
 
 /** What stands on a bottle, for a pen: the name first and large, the date in full. */
-export const labelLines = (bottle: Bottle): readonly string[] => [
-  `${bottle.name.toUpperCase()}  (${bottle.mark})`,
-  bottle.bath,
-  `mixed ${showDate(bottle.mixedOn)} by ${bottle.by}`,
-  `${showVolume(bottle.volume)}, film so far ${showUnits(bottle.used)}: _____`,
-  "NOT FOR DRINKING",
-];
+export function labelLines(bottle: Bottle): readonly string[] {
+  const role = roleOf(bottle);
+  const working = role === "working";
+  const verb = role === "concentrate" ? "opened" : "mixed";
+  const assumed = bottle.dateAssumed === undefined ? "" : " at the earliest, date not known";
+  const film = working ? `, film so far ${showUnits(bottle.used)}: _____` : "";
+  return [
+    `${bottle.name.toUpperCase()}  (${bottle.mark})`,
+    working ? bottle.bath : `${bottle.bath} ${role}`,
+    `${verb} ${showDate(bottle.mixedOn)}${assumed} by ${bottle.by}`,
+    `${showVolume(bottle.volume)}${film}`,
+    "NOT FOR DRINKING",
+  ];
+}

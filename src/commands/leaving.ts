@@ -12,8 +12,9 @@ import type { Run } from "../domain/session/run.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { seconds } from "../domain/units/quantity.ts";
 import { showDuration } from "../domain/units/show.ts";
-import { answer, type Reply, refuse } from "../reply/reply.ts";
+import { answer, question, type Reply, refuse } from "../reply/reply.ts";
 import { confirm, type Outcome } from "./define-command.ts";
+import { readBack } from "./read-back.ts";
 import { bathWithBottle } from "./run-lines.ts";
 
 /** Leaving an exact bath, or a minimum one, this much early is asked about, s. */
@@ -33,7 +34,7 @@ export function leaveBath(
       ? left(bench, confirmEnd(run, now), now)
       : refuse("over", `${run.tank} is over.`);
   }
-  if (at.kind === "pouring" && awaitsOut(run)) return left(bench, confirmOut(run, now), now);
+  if (at.kind !== "in" && awaitsOut(run)) return left(bench, confirmOut(run, now), now);
   if (at.kind !== "in") {
     return refuse("not-in", `${at.stage.bath} is not in yet. Say in when the tank is full.`, {
       say: `The ${at.stage.bath} is not in yet.`,
@@ -73,16 +74,7 @@ function left(bench: Bench, run: Run, now: Instant): Outcome {
   const facts = { tank: run.tank, bath: record.bath, next: next?.bath ?? null };
   const reply =
     next === undefined
-      ? answer({
-          title: `${run.tank}: ${record.bath} out${was}. That was the last bath; no clock is running.`,
-          lines: [
-            "Hang it with a weight, door shut. Wash each vessel, lids and hands.",
-            "Was anything different today? Say note and tell me. Say summary for the record.",
-          ],
-          say: "Done. No clock is running. Anything different today?",
-          facts,
-          figures,
-        })
+      ? lastOut(counted, counted.runs[run.id] ?? run, `${record.bath} out${was}`, facts, figures)
       : answer({
           title: `${run.tank}: ${record.bath} out${was}. Pour ${bathWithBottle(bench, next)}.`,
           lines: ["Say in when it is full."],
@@ -91,4 +83,29 @@ function left(bench: Bench, run: Run, now: Instant): Outcome {
           figures,
         });
   return { bench: counted, reply };
+}
+
+/** After the last bath: what to do with the film, and the one question, whether the count is right. */
+function lastOut(
+  bench: Bench,
+  run: Run,
+  what: string,
+  facts: Reply["facts"],
+  figures: Reply["figures"],
+): Reply {
+  const title = `${run.tank}: ${what}. That was the last bath; no clock is running.`;
+  const lines = [
+    "Hang it with a weight, door shut. Wash each vessel, lids and hands.",
+    "Was anything different today? Say note and tell me. Say summary for the record.",
+  ];
+  const back = readBack(bench, run);
+  return back === undefined
+    ? answer({
+        title,
+        lines,
+        say: "Done. No clock is running. Anything different today?",
+        facts,
+        figures,
+      })
+    : question(back.ask, `${title} ${back.title}`, { lines, say: back.say, facts, figures });
 }

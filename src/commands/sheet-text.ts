@@ -1,6 +1,7 @@
 import { showOrigin } from "../domain/origin.ts";
-import type { Bath, Sheet } from "../domain/process/sheet.ts";
+import type { Bath, PushRule, ReuseRule, Sheet } from "../domain/process/sheet.ts";
 import type { Country } from "../domain/units/conversions.ts";
+import type { Seconds } from "../domain/units/quantity.ts";
 import {
   plain,
   showDuration,
@@ -60,5 +61,48 @@ function bathLines(bath: Bath, country: Country | undefined): readonly string[] 
       `${bath.name}, keeps: ${plain(keeps.value, 0)} days mixed  [${showOrigin(keeps.origin)}]`,
     );
   }
+  const { keepsPart, reuse, replenish, push } = bath;
+  if (keepsPart !== undefined) {
+    lines.push(
+      `${bath.name}, keeps: ${plain(keepsPart.value, 0)} days part full  [${showOrigin(keepsPart.origin)}]`,
+    );
+  }
+  if (reuse !== undefined) {
+    lines.push(`${bath.name}, re-use: ${reuseWords(reuse)}  [${showOrigin(reuse.origin)}]`);
+  }
+  if (replenish !== undefined) {
+    lines.push(
+      `${bath.name}, replenisher: ${plain(replenish.value, 1)} mL per roll  [${showOrigin(replenish.origin)}]`,
+    );
+  }
+  if (push !== undefined) {
+    lines.push(`${bath.name}, push: ${pushWords(push)}  [${showOrigin(push.origin)}]`);
+  }
   return lines;
 }
+
+function reuseWords(rule: ReuseRule): string {
+  switch (rule.kind) {
+    case "percent":
+      return `${plain(rule.percent, 2)} % per roll${rule.compounded ? ", each on top of the last" : ""}`;
+    case "seconds":
+      return `${plain(rule.seconds, 1)} s per ${rule.per === "unit" ? "roll" : "tank"}`;
+    case "table":
+      return `${rule.means === "done" ? "done so far" : "this one"}: ${rowWords(rule.rows)}`;
+  }
+}
+
+/** A push rule in a few words, without its origin. */
+export function pushWords(rule: PushRule): string {
+  switch (rule.kind) {
+    case "seconds":
+      return `${plain(rule.seconds, 1)} s per stop`;
+    case "factor":
+      return `times ${plain(rule.factor, 3)} for each stop`;
+    case "table":
+      return rowWords(rule.rows);
+  }
+}
+
+const rowWords = (rows: readonly { readonly at: number; readonly time: Seconds }[]): string =>
+  rows.map(({ at, time }) => `${plain(at, 2)} ${showDuration(time)}`).join(", ");

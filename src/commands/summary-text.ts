@@ -1,10 +1,12 @@
 import { areaOrigin, filmUnits, showFilm } from "../domain/film/load.ts";
+import { showStops } from "../domain/process/push-time.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Run } from "../domain/session/run.ts";
 import { type StageRecord, stageRecords } from "../domain/session/summary.ts";
 import { clockMinute, clockTime, dateOf, showDate } from "../domain/timing/clock-text.ts";
 import { plain, showDuration, showUnits } from "../domain/units/show.ts";
 import { answer, type Json, type Reply } from "../reply/reply.ts";
+import { filmJson } from "./film-load.ts";
 import { sheetById } from "./sheets.ts";
 
 export const summaryValues: Readonly<Record<string, string>> = {
@@ -17,6 +19,8 @@ export const summaryValues: Readonly<Record<string, string>> = {
   units: "film in units of 80 sq in",
   film: "formats and counts",
   bottles: "one entry a bottle: bottle, bath, before_units, after_units",
+  push: "stops of push, negative for a pull; missing when there was none",
+  count_confirmed: "true when the count was read back and found right",
   deviations: "one sentence each",
   notes: "notes of the run; missing when shared",
 };
@@ -36,8 +40,17 @@ export function summaryOf(bench: Bench, run: Run, how: { readonly private: boole
   const notes = run.notes.map(({ text }) => text);
   const lines = [
     `${showDate(dateOf(run.plannedAt, bench.zone))}, ${clockMinute(run.plannedAt, bench.zone)}, ${run.process} by the ${sheet} sheet; ${endWords[state]}`,
-    `Film: ${showFilm(run.film)}${run.film.length === 0 ? "" : `, ${showUnits(filmUnits(run.film))}`}${run.formatAssumed ? " (format assumed)" : ""}`,
+    `Film: ${showFilm(run.film)}${run.film.length === 0 ? "" : `, ${showUnits(filmUnits(run.film))}`}${run.formatAssumed ? " (format assumed)" : ""}${run.push === undefined ? "" : `; ${showStops(run.push)}`}`,
     ...records.map((record) => stageLine(bench, record)),
+    ...run.stages.flatMap(({ bath, corrections }) =>
+      (corrections ?? []).map(({ kind, how }) => `${bath}, ${kind}: ${how}`),
+    ),
+    ...(how.private &&
+    run.counted.length > 0 &&
+    run.countConfirmed !== true &&
+    run.endedAt !== undefined
+      ? ["Count: unconfirmed, the higher figure stands; say count is right."]
+      : []),
     ...counted.map(
       ({ bottle, bath, before_units, after_units }) =>
         `Bottle ${bottle} (${bath}): ${plain(before_units, 2)} to ${plain(after_units, 2)} units`,
@@ -65,7 +78,9 @@ export function summaryOf(bench: Bench, run: Run, how: { readonly private: boole
       tank: run.tank,
       sheet,
       state,
-      film: run.film.map((one) => ({ ...one })),
+      film: filmJson(run.film),
+      ...(run.push === undefined ? {} : { push: run.push }),
+      count_confirmed: run.countConfirmed === true,
       deviations: [...deviations],
       ...(how.private ? { notes } : {}),
     },

@@ -4,12 +4,14 @@ import { awaitsEnd } from "../domain/session/hear.ts";
 import type { Run } from "../domain/session/run.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
-import type { Outcome } from "./define-command.ts";
+import { askFor, type Outcome } from "./define-command.ts";
 
 /** The run a word at the sink is about: the named tank's, or the only one there is. */
 export function runMeant(
   bench: Bench,
   tank: string | undefined,
+  command: string,
+  fields: Readonly<Record<string, unknown>> = {},
 ): { readonly run: Run } | { readonly reply: Reply } {
   if (tank !== undefined) {
     const run = runOfTank(bench, tank);
@@ -36,14 +38,19 @@ export function runMeant(
     };
   }
   if (live.length > 1) {
-    return {
-      reply: refuse("which-tank", `Which tank? ${running(bench)}`, {
-        say: `Which tank: ${live.map((run) => run.tank).join(", ")}?`,
-        facts: { tanks: live.map((run) => run.tank) },
-      }),
-    };
+    return { reply: whichTank(bench, command, fields) };
   }
   return { run: only };
+}
+
+/** More than one run is open and none was named. */
+export function whichTank(
+  bench: Bench,
+  command: string,
+  fields: Readonly<Record<string, unknown>>,
+): Reply {
+  const tanks = liveRuns(bench).map((run) => run.tank);
+  return askFor(command, fields, "tank", `Which tank: ${tanks.join(" or ")}?`, tanks);
 }
 
 function running(bench: Bench): string {
@@ -56,8 +63,9 @@ export function runLeft(
   bench: Bench,
   tank: string | undefined,
   now: Instant,
+  command: string,
 ): { readonly run: Run } | { readonly reply: Reply } {
-  const meant = runMeant(bench, tank);
+  const meant = runMeant(bench, tank, command);
   if ("run" in meant || liveRuns(bench).length > 0) return meant;
   const last = tank === undefined ? latestRun(bench) : runOfTank(bench, tank);
   return last !== undefined && awaitsEnd(last, now) ? { run: last } : meant;

@@ -104,9 +104,14 @@ const stillAsking = (why: string, asked: Question, reason: string): Reply =>
 /** The answers with one more. Naming the baths anew keeps what is known of those that stay. */
 function store(answers: Answers, asked: Question, value: unknown): Answers {
   if (asked.bath === undefined) return { ...answers, [asked.id]: value };
-  const bath = { ...answers.bath?.[asked.bath], [asked.word]: value };
+  const told = bothKeeps(value) ? value : { [asked.word]: value };
+  const bath = { ...answers.bath?.[asked.bath], ...told };
   return { ...answers, bath: { ...answers.bath, [asked.bath]: bath } };
 }
+
+/** A keeping time that was read with its part-full figure. */
+const bothKeeps = (value: unknown): value is { keeps: number; keepsPart: number } =>
+  typeof value === "object" && value !== null && "keepsPart" in value;
 
 /** The question a correction means: by number, or by bath and word. */
 export function questionMeant(
@@ -125,6 +130,11 @@ export function questionMeant(
     rolls: "capacity",
     keeping: "keeps",
     life: "keeps",
+    re: "reuse",
+    "re-use": "reuse",
+    exhaustion: "reuse",
+    table: "rows",
+    pushing: "push",
     units: "measure",
   };
   const meant = word === undefined ? undefined : (synonyms[word] ?? word);

@@ -1,7 +1,13 @@
 import { z } from "zod";
+import blackAndWhite from "../../data/sheets/black-and-white.json" with { type: "json" };
 import colourNegative from "../../data/sheets/colour-negative.json" with { type: "json" };
 import demo from "../../data/sheets/demo.json" with { type: "json" };
+import motionPictureNegative from "../../data/sheets/motion-picture-negative.json" with {
+  type: "json",
+};
 import quartOutline from "../../data/sheets/quart-outline.json" with { type: "json" };
+import reversalSixBath from "../../data/sheets/reversal-six-bath.json" with { type: "json" };
+import reversalThreeBath from "../../data/sheets/reversal-three-bath.json" with { type: "json" };
 import { originSchema, type Sheet, sheetSchema } from "../domain/process/sheet.ts";
 
 /**
@@ -32,6 +38,10 @@ const shippedSheet = (file: unknown): Sheet => sheetSchema.parse(writtenOut(file
 /** The sheets that come with Wetside. Read only; a bench's own sheets stand beside them. */
 export const shippedSheets: readonly Sheet[] = [
   shippedSheet(colourNegative),
+  shippedSheet(blackAndWhite),
+  shippedSheet(reversalSixBath),
+  shippedSheet(reversalThreeBath),
+  shippedSheet(motionPictureNegative),
   shippedSheet(quartOutline),
   shippedSheet(demo),
 ];

@@ -26,9 +26,6 @@ export type Figure<T extends number = number> = {
   readonly printed?: string | undefined;
 };
 
-export const figure = <T extends number>(value: T, origin: Origin, printed?: string): Figure<T> =>
-  printed === undefined ? { value, origin } : { value, origin, printed };
-
 export const computed = (how?: string): Origin =>
   how === undefined ? { kind: "computed" } : { kind: "computed", source: how };
 export const told: Origin = { kind: "told" };

@@ -94,13 +94,23 @@ export const question = (
   parts: Partial<Omit<Reply, "kind" | "title" | "ask">> = {},
 ): Reply => make("question", { say: oneBreath(title), ...parts, title, ask });
 
-/** Cuts a sentence to what fits in one breath: 12 words. */
-export function oneBreath(sentence: string): string {
-  const words = sentence.split(/\s+/).filter((word) => word !== "");
-  return words.length <= 12 ? words.join(" ") : `${words.slice(0, 12).join(" ")}`;
+/**
+ * What of a text fits in one breath of 12 words: whole sentences if one fits, else whole clauses.
+ */
+export function oneBreath(text: string): string {
+  const words = text.split(/\s+/).filter((word) => word !== "");
+  if (words.length <= 12) return words.join(" ");
+  const head = words.slice(0, 12);
+  for (const end of [/[.?!]"?$/, /[;:,]$/]) {
+    const last = head.findLastIndex((word) => end.test(word));
+    if (last >= 1)
+      return head
+        .slice(0, last + 1)
+        .join(" ")
+        .replace(/[;:,]$/, ".");
+  }
+  return head.join(" ");
 }
-
-export const shown = (value: Json, origin: Origin): Shown => ({ value, origin });
 
 export function valuesOf(reply: Reply): Record<string, Json> {
   const values: Record<string, Json> = { ...reply.facts };

@@ -1,7 +1,9 @@
 /** The speed we promise, measured on this machine: a table, then the same as JSON (`--json`: JSON alone). */
 import { availableParallelism, loadavg } from "node:os";
+import { benchBottles } from "./bottles.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
 import { benchMemory, benchStart } from "./process.ts";
+import { benchReminders } from "./reminders.ts";
 import { benchScheduler } from "./scheduler.ts";
 import { benchStore } from "./store.ts";
 
@@ -63,6 +65,8 @@ const hearing = await benchHearing();
 const keeping = await benchKeeping();
 const cues = await benchScheduler();
 const store = await benchStore();
+const bottles = await benchBottles();
+const reminders = await benchReminders();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -76,6 +80,25 @@ const rows: readonly Row[] = [
   { what: "commit of a large bench, p50", unit: "ms", measured: store.p50 },
   { what: "commit of a large bench, p99", unit: "ms", measured: store.p99 },
   { what: "reading a large bench back", unit: "ms", measured: store.loadMs },
+  {
+    what: `daily look over ${reminders.benches} benches`,
+    unit: "s",
+    measured: reminders.lookSeconds,
+    promised: 5,
+  },
+  {
+    what: `${reminders.pending} pending reminders`,
+    unit: "MB",
+    measured: reminders.pendingMB,
+    promised: 200,
+  },
+  { what: "bottle commands, 200 bottles, 500 runs, p50", unit: "ms", measured: bottles.p50 },
+  {
+    what: "bottle commands, 200 bottles, 500 runs, p99",
+    unit: "ms",
+    measured: bottles.p99,
+    promised: 10,
+  },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

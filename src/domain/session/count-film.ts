@@ -1,5 +1,7 @@
+import { openedOn } from "../chemistry/fill.ts";
 import { filmUnits } from "../film/load.ts";
 import { markDone } from "../film/mark-done.ts";
+import { dateOf } from "../timing/clock-text.ts";
 import { type Units, units } from "../units/quantity.ts";
 import type { Bench } from "./bench.ts";
 import type { Run } from "./run.ts";
@@ -25,7 +27,8 @@ function countBottles(bench: Bench, runId: string): Bench {
     if (bottle === undefined || counted.some((entry) => entry.bottle === id)) continue;
     const after = units(bottle.used + load);
     counted.push({ bottle: id, before: bottle.used, after });
-    bottles = { ...bottles, [id]: { ...bottle, used: after, batches: (bottle.batches ?? 0) + 1 } };
+    const opened = openedOn(bottle, dateOf(stage.inAt, bench.zone));
+    bottles = { ...bottles, [id]: { ...opened, used: after, batches: (bottle.batches ?? 0) + 1 } };
   }
   if (counted.length === run.counted.length) return bench;
   return { ...bench, bottles, runs: { ...bench.runs, [runId]: { ...run, counted } } };

@@ -1,0 +1,131 @@
+import { z } from "zod";
+import { askFor, confirm, defineCommand } from "../src/commands/define-command.ts";
+import { readBack } from "../src/commands/read-back.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
+import { correctCount } from "../src/domain/session/count-film.ts";
+import { latestRun } from "../src/domain/session/find-run.ts";
+import type { Run } from "../src/domain/session/run.ts";
+import { units } from "../src/domain/units/quantity.ts";
+import { plain, showUnits } from "../src/domain/units/show.ts";
+import { answer, question, type Reply, refuse } from "../src/reply/reply.ts";
+
+const MOST = 500;
+
+export const countCommand = defineCommand({
+  name: "count",
+  summary: "Confirm or correct how much film a bottle has done.",
+  topic: "bottle",
+  sentences: [
+    "[is] [the] count [is] {sure}",
+    "(confirm|check) [the] count",
+    "(set|correct|change) [the] count [of|for|on] {bottle} [to|at] {used} [rolls|units|in all]",
+    "(set|correct|change) {bottle} (to|at) {used} (rolls|units)",
+    "{bottle} (has done|did|has had|is at|stands at) {used} (rolls|units|in all)",
+  ],
+  slots: { used: "count", sure: "yes" },
+  examples: ["count is right", "Acorn has done 6 rolls"],
+  fields: z.object({
+    run: z.string().optional(),
+    bottle: z.string().optional(),
+    used: z
+      .number()
+      .min(0, "Film done cannot be below zero. Say how many rolls it has done in all.")
+      .max(MOST, `No bottle does ${MOST} rolls. Say how many it has done in all.`)
+      .optional(),
+    sure: z.boolean().optional(),
+  }),
+  changes: true,
+  values: {
+    bottle: "the bottle corrected",
+    units: "film it has done in all now, units of 80 sq in",
+    before_units: "what stood there before",
+    confirmed: "true when the count of the last run is confirmed",
+    bottles: "bottles confirmed or corrected, by name",
+  },
+  run({ bench }, { run: id, bottle, used, sure }) {
+    const run = id === undefined ? latestRun(bench) : bench.runs[id];
+    if (bottle !== undefined && used !== undefined) {
+      return correct(bench, id === undefined ? undefined : run, bottle, used, sure);
+    }
+    const back = run === undefined ? undefined : readBack(bench, run);
+    if (run === undefined || run.counted.length === 0) {
+      return refuse(
+        "nothing-counted",
+        "No film is counted that I could confirm. Say Acorn has done 6 rolls to set a bottle's count.",
+        { say: "No film is counted to confirm." },
+      );
+    }
+    const names = run.counted.map(({ bottle: one }) => bench.bottles[one]?.name ?? one);
+    if (sure === undefined && back !== undefined) {
+      return question(back.ask, back.title, { say: back.say });
+    }
+    if (sure === false) {
+      const first = run.counted[0];
+      if (first === undefined) return refuse("nothing-counted", "No film is counted.");
+      const name = bench.bottles[first.bottle]?.name ?? "it";
+      return askFor(
+        "count",
+        { run: run.id, bottle: first.bottle },
+        "used",
+        `How many rolls has ${name} done in all, tonight's included?`,
+        undefined,
+        { lines: ["Nothing went in at all? Say nothing went in."] },
+      );
+    }
+    return {
+      bench: { ...bench, runs: { ...bench.runs, [run.id]: { ...run, countConfirmed: true } } },
+      reply: answer({
+        title: `The count is confirmed for ${names.join(", ")}.`,
+        say: "The count is confirmed.",
+        facts: { confirmed: true, bottles: names },
+      }),
+    };
+  },
+});
+
+function correct(
+  bench: Bench,
+  run: Run | undefined,
+  id: string,
+  used: number,
+  sure: boolean | undefined,
+): Reply | { bench: Bench; reply: Reply } {
+  const bottle = bench.bottles[id];
+  if (bottle === undefined) return refuse("no-such-bottle", "I know no such bottle. Say bottles.");
+  const before = bottle.used;
+  // A lower count makes a bath look younger than I believed: that is asked about.
+  if (used < before && sure === undefined && run === undefined) {
+    return confirm(
+      "count",
+      { bottle: id, used },
+      "sure",
+      `I have counted ${plain(before, 2)} for ${bottle.name}. ${plain(used, 2)} instead?`,
+    );
+  }
+  if (sure === false) {
+    return answer({
+      title: `Then ${bottle.name} stays at ${plain(before, 2)}.`,
+      say: "Then the count stays.",
+    });
+  }
+  const after = correctCount(bench, run?.id, id, units(used));
+  const others = (run?.counted ?? [])
+    .filter(({ bottle: other }) => other !== id)
+    .map(({ bottle: other }) => after.bottles[other]?.name ?? other);
+  return {
+    bench: after,
+    reply: answer({
+      title: `${bottle.name} has done ${showUnits(units(used))} in all.`,
+      lines: [
+        `Before: ${plain(before, 2)}.`,
+        ...(others.length === 0 ? [] : [`${others.join(" and ")} by the same difference.`]),
+      ],
+      say: `${bottle.name} has done ${plain(used, 2)} in all.`,
+      figures: {
+        units: { value: used, origin: { kind: "told" } },
+        before_units: { value: before, origin: { kind: "own log" } },
+      },
+      facts: { bottle: bottle.name, bottles: [bottle.name, ...others] },
+    }),
+  };
+}

@@ -1,0 +1,110 @@
+import { z } from "zod";
+import { bottleMeant } from "../src/commands/bottle-meant.ts";
+import { bottleOfBath } from "../src/commands/bottle-of-bath.ts";
+import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
+import { sheetById } from "../src/commands/sheets.ts";
+import { markSuspect } from "../src/domain/session/suspicion.ts";
+import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
+
+/** Words in front of "thermometer" that are no name for it. */
+const unnamed: ReadonlySet<string> = new Set(["the", "my", "our", "a"]);
+
+export const suspectCommand = defineCommand({
+  name: "suspect",
+  summary: "Mark a bottle, sheet or thermometer as bad: I list what it touched.",
+  topic: "bottle",
+  sentences: [
+    "[i think|i believe] {bottle} (is|looks|smells|seems|was|may be|might be|could be|has gone|went) (suspect|contaminated|bad|off|dead|ruined|wrong) [(because|since|as) [of] {reason}]",
+    "(suspect|contaminated) {bottle} [because {reason}]",
+    "[i] do not trust {bottle}",
+    "there is [some] {solution} in ({bottle}|[the] {bath})",
+    "{solution} (went|got|ran|spilled|dripped|leaked|was poured) (in|into) ({bottle}|[the] {bath})",
+    "[i|we|someone] [have] (poured|put|spilled|dripped) [some] [the] {solution} (in|into) ({bottle}|[the] {bath})",
+    "[the] {thermometer} thermometer (is|was) (off|wrong|bad|suspect|out) [by {reason}]",
+    "[the] sheet {sheet} (is|was) (wrong|suspect|bad|misread)",
+    "[the] {sheet} sheet (is|was) (wrong|suspect|bad|misread)",
+  ],
+  slots: { reason: "text", thermometer: "word" },
+  examples: ["Acorn is suspect", "blix went into Acorn", "the red thermometer was off"],
+  fields: z.object({
+    bottle: z.string().optional(),
+    sheet: z.string().optional(),
+    thermometer: z.string().max(30, "Say which thermometer in a word, like red.").optional(),
+    solution: z.string().optional(),
+    /** What the bottle holds, where it was said instead of its name. */
+    bath: z.string().optional(),
+    reason: z.string().max(200, "Say in a few words what is wrong.").optional(),
+  }),
+  changes: true,
+  values: {
+    what: "bottle, sheet or thermometer",
+    name: "its name",
+    why: "why it is suspect",
+    also: "bottles that are suspect with it, since it was poured into them",
+    runs: "one entry a run it touched: run, tank, title, at (ISO), film",
+    rolls: "rolls it touched, by name",
+    units: "film it touched, units of 80 sq in",
+  },
+  run({ bench, now }, { bottle: named, sheet, thermometer, solution, bath, reason }) {
+    if (thermometer !== undefined && unnamed.has(thermometer.toLowerCase())) {
+      const title = "Which thermometer? Say a word for it, like red.";
+      return askFor("suspect", { reason }, "thermometer", title);
+    }
+    const found =
+      bath === undefined
+        ? undefined
+        : bottleOfBath(bench, { bottle: named, solution: bath }, "suspect", "Into which bottle?", {
+            solution,
+            reason,
+          });
+    if (found !== undefined && "reply" in found) return found.reply;
+    const id = found?.bottle.id ?? named;
+    const what =
+      id !== undefined
+        ? ({ kind: "bottle", id } as const)
+        : sheet !== undefined
+          ? ({ kind: "sheet", id: sheet } as const)
+          : thermometer !== undefined
+            ? ({ kind: "thermometer", id: thermometer.toLowerCase() } as const)
+            : undefined;
+    if (what === undefined) return askFor("suspect", {}, "bottle", "Which bottle is suspect?");
+    let name = what.kind === "thermometer" ? `the ${what.id} thermometer` : what.id;
+    if (what.kind === "sheet") name = `sheet ${sheetById(bench, what.id)?.name ?? what.id}`;
+    if (what.kind === "bottle") {
+      const meant = bottleMeant(bench, what.id);
+      if ("reply" in meant) return meant.reply;
+      name = meant.bottle.name;
+      if (solution !== undefined && meant.bottle.bath === solution) {
+        return refuse(
+          "same-bath",
+          `${name} holds ${solution}, so ${solution} does it no harm. Poured back? Say back in ${name}.`,
+          { say: `${name} holds ${solution} already. No harm done.`, facts: { name } },
+        );
+      }
+    }
+    const why = solution === undefined ? (reason ?? "you said so") : `${solution} went into it`;
+    const marked = markSuspect(bench, what, why, now);
+    const recall = recallFor(marked.bench, what);
+    const shown = showRecall(marked.bench, recall);
+    return {
+      bench: marked.bench,
+      reply: answer({
+        title: `${name} is SUSPECT: ${why}.`,
+        lines: [
+          ...(what.kind === "bottle"
+            ? ["No film in it before a clip test. Keep it apart, and pour it into no other bottle."]
+            : what.kind === "thermometer"
+              ? ["Every reading it gave may be wrong. Check it near 38 °C against another."]
+              : ["Read its lines against the paper before you use it again."]),
+          ...(marked.also.length === 0 ? [] : [`Suspect with it: ${marked.also.join(", ")}.`]),
+          ...shown.lines,
+          ...(recall.runs.length === 0 ? [] : [LOOK_AT_THEM]),
+        ],
+        say: oneBreath(`${name} is suspect. ${shown.say}`),
+        figures: shown.figures,
+        facts: { what: what.kind, name, why, also: marked.also, ...shown.facts },
+      }),
+    };
+  },
+});

@@ -1,0 +1,40 @@
+import type { Bottle } from "../domain/chemistry/bottle.ts";
+import type { Units } from "../domain/units/quantity.ts";
+import { showUnits } from "../domain/units/show.ts";
+
+/** Money as it was told: an amount and the word behind it. No rates, no conversion. */
+export const showMoney = (amount: number, currency: string): string =>
+  `${amount.toFixed(2)} ${currency}`;
+
+export type Cost = {
+  readonly line: string;
+  readonly currency: string;
+  /** For each unit of film done; missing while none was. */
+  readonly soFar: number | undefined;
+  /** For each unit when all its capacity is used. */
+  readonly atCapacity: number | undefined;
+};
+
+/** What a roll costs from a bottle whose price was told; nothing without a price. */
+export function costLine(bottle: Bottle, capacity?: Units): Cost | undefined {
+  const { price } = bottle;
+  if (price === undefined) return undefined;
+  const soFar = bottle.used > 0 ? price.amount / bottle.used : undefined;
+  const atCapacity =
+    capacity === undefined ? undefined : price.amount / Math.max(capacity, bottle.used);
+  const { currency } = price;
+  const now =
+    soFar === undefined
+      ? "no film yet"
+      : `${showMoney(soFar, currency)} a roll so far (${showUnits(bottle.used)})`;
+  const full =
+    atCapacity === undefined || capacity === undefined
+      ? ""
+      : `, ${showMoney(atCapacity, currency)} when all ${showUnits(capacity)} are done`;
+  return {
+    line: `${bottle.name}: ${showMoney(price.amount, currency)}; ${now}${full}.`,
+    currency,
+    soFar,
+    atCapacity,
+  };
+}

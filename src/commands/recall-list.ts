@@ -1,0 +1,70 @@
+import { filmUnits, showFilm } from "../domain/film/load.ts";
+import { callRoll } from "../domain/film/roll.ts";
+import type { Bench } from "../domain/session/bench.ts";
+import { type Culprit, type TouchedRun, touchedRuns } from "../domain/session/suspicion.ts";
+import { clockMinute, dateOf, isoInstant, showDate } from "../domain/timing/clock-text.ts";
+import { units } from "../domain/units/quantity.ts";
+import { showUnits } from "../domain/units/show.ts";
+import type { Json, Shown } from "../reply/reply.ts";
+import { filmJson } from "./film-load.ts";
+
+/** Said once, behind the lists. */
+export const LOOK_AT_THEM = "Look at these films: dry, on a light table, edges first.";
+
+/** Runs a culprit touched, and the rolls that went through them. */
+export type Recall = {
+  readonly runs: readonly TouchedRun[];
+  readonly rolls: readonly string[];
+};
+
+export function recallFor(bench: Bench, culprit: Culprit): Recall {
+  const runs = touchedRuns(bench, culprit);
+  const ids = new Set(runs.map(({ run }) => run));
+  const rolls = Object.values(bench.rolls)
+    .filter(({ doneIn }) => doneIn !== undefined && ids.has(doneIn))
+    .map(callRoll);
+  return { runs, rolls };
+}
+
+/** The list as a person reads it, and as values. */
+export function showRecall(
+  bench: Bench,
+  { runs, rolls }: Recall,
+): {
+  readonly lines: readonly string[];
+  readonly say: string;
+  readonly figures: Record<string, Shown>;
+  readonly facts: Record<string, Json>;
+} {
+  const load = units(runs.reduce((sum, { touched }) => sum + filmUnits(touched.film), 0));
+  const rows: Json[] = runs.map(({ run, tank, title, plannedAt, touched }) => ({
+    run,
+    tank,
+    title,
+    at: isoInstant(plannedAt),
+    film: filmJson(touched.film),
+  }));
+  const lines = runs.map(
+    ({ tank, title, plannedAt, touched, unsure }) =>
+      `${showDate(dateOf(plannedAt, bench.zone))}, ${clockMinute(plannedAt, bench.zone)}, ${tank}, ${title}: ${touched.film.length === 0 ? "film not named" : showFilm(touched.film)}${unsure ? " (thermometer not named, counted in)" : ""}`,
+  );
+  return {
+    lines:
+      runs.length === 0
+        ? ["It touched no run that I know of."]
+        : [
+            `Touched ${runs.length} run${runs.length === 1 ? "" : "s"}, ${showUnits(load)}:`,
+            ...lines.map((line) => `- ${line}`),
+            ...(rolls.length === 0 ? [] : [`Rolls: ${rolls.join(", ")}.`]),
+          ],
+    say:
+      runs.length === 0
+        ? "It touched no run."
+        : `It touched ${runs.length} run${runs.length === 1 ? "" : "s"}.`,
+    figures: {
+      runs: { value: rows, origin: { kind: "own log" } },
+      units: { value: load, origin: { kind: "own log" } },
+    },
+    facts: { rolls: [...rolls] },
+  };
+}

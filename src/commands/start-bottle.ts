@@ -1,0 +1,73 @@
+import type { Bottle } from "../domain/chemistry/bottle.ts";
+import { explainSharing, sharingTrouble } from "../domain/process/shared-baths.ts";
+import { type Bath, isWater, type Sheet } from "../domain/process/sheet.ts";
+import { type Bench, liveBottles } from "../domain/session/bench.ts";
+import { type Reply, refuse } from "../reply/reply.ts";
+import { sheetById } from "./sheets.ts";
+
+export type BottleChoice =
+  | { readonly bottle: Bottle | undefined }
+  | { readonly several: readonly Bottle[] }
+  | { readonly wrong: Reply };
+
+/** The process a bottle was mixed for, by its sheet; undefined when that is not known. */
+const processOf = (bench: Bench, bottle: Bottle): string | undefined =>
+  bottle.sheet === undefined ? undefined : sheetById(bench, bottle.sheet)?.process;
+
+/**
+ * The bottle a bath is poured from: the named one, or the only one that holds it. A bottle mixed
+ * for another process is never taken by itself, and a named one is a loud stop.
+ */
+export function bottleFor(
+  bench: Bench,
+  sheet: Sheet,
+  bath: Bath,
+  named: string | undefined,
+): BottleChoice {
+  if (isWater(bath.kind)) return { bottle: undefined };
+  const holds = (bottle: Bottle): boolean => bottle.bath === bath.kind || bottle.bath === bath.name;
+  const otherProcess = (bottle: Bottle): string | undefined => {
+    const process = processOf(bench, bottle);
+    return process === undefined || process === sheet.process ? undefined : process;
+  };
+  if (named === undefined) {
+    const holding = liveBottles(bench).filter(
+      (bottle) => holds(bottle) && otherProcess(bottle) === undefined,
+    );
+    return holding.length > 1 ? { several: holding } : { bottle: holding[0] };
+  }
+  const bottle = bench.bottles[named];
+  if (bottle === undefined) return { bottle: undefined };
+  if (!holds(bottle)) {
+    return {
+      wrong: refuse(
+        "wrong-bottle",
+        `Stop. ${bottle.name} holds ${bottle.bath}, and this bath is ${bath.name}. Nothing is poured.`,
+        { say: `Stop. ${bottle.name} holds ${bottle.bath}.`, facts: { bottle: bottle.name } },
+      ),
+    };
+  }
+  const other = otherProcess(bottle);
+  if (other === undefined) return { bottle };
+  return {
+    wrong: refuse(
+      "wrong-process",
+      `Stop. ${bottle.name} was mixed for ${other}, and this run is ${sheet.process}. Nothing is poured.`,
+      { say: `Stop. ${bottle.name} was mixed for ${other}.`, facts: { bottle: bottle.name } },
+    ),
+  };
+}
+
+/** Film that spoils what others share goes only into bottles mixed for it. */
+export function sharing(bench: Bench, sheet: Sheet, bottles: readonly Bottle[]): Reply | undefined {
+  const trouble = sharingTrouble(
+    sheet,
+    bottles.map((bottle) => ({ name: bottle.name, process: processOf(bench, bottle) })),
+  );
+  if (trouble === undefined) return undefined;
+  return refuse("shared-bath", explainSharing(trouble), {
+    say: "Stop. This film spoils baths that others share.",
+    lines: [`Founded on: ${trouble.how}.`],
+    facts: { bottles: [...trouble.bottles] },
+  });
+}

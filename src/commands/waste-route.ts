@@ -1,0 +1,35 @@
+import { disposalRoute } from "../data/disposal.ts";
+import type { Bench } from "../domain/session/bench.ts";
+
+export type WasteRoute = {
+  /** In a few words, for the record. */
+  readonly route: string;
+  readonly text: string;
+  readonly source: string;
+};
+
+export type Drain = NonNullable<NonNullable<Bench["waste"]>["drain"]>;
+
+/** Where a used bath may go: what the household was told first, then what is published. */
+export function wasteRoute(bench: Bench, bath: string, drain: Drain): WasteRoute {
+  if (bench.waste?.collected?.includes(bath) === true) {
+    return {
+      route: "the council's collection",
+      text: `Your council collects used ${bath}. Labelled waste bottle, never a drink bottle.`,
+      source: "you said so",
+    };
+  }
+  const found = disposalRoute(bath, drain);
+  if (found === undefined) throw new Error("no route for any bath");
+  return found;
+}
+
+/** The answers to "sewer or septic?". */
+export const drainOptions = [
+  { word: "sewer", value: "sewer" },
+  { word: "septic", value: "septic" },
+  { word: "I do not know", value: "unknown" },
+];
+
+export const withDrain = (bench: Bench, drain: Drain | undefined): Bench =>
+  drain === undefined ? bench : { ...bench, waste: { ...bench.waste, drain } };
