@@ -105,8 +105,10 @@ export const tankCommand = defineCommand({
       ]);
     }
     if (filled.flat().some((one) => one.ml > 5000)) return refuse("out-of-range", VOLUME);
+    const known = ownTank(bench, name)?.agitation;
     const tank: Tank = {
       name,
+      ...(known === undefined ? {} : { agitation: known }),
       layouts: filled.map((row) =>
         row.flatMap(({ count, takes, rolls, ml: each }) =>
           Array.from({ length: count }, () => ({ takes, rolls, ml: millilitres(each) })),

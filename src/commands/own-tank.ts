@@ -8,10 +8,11 @@ export const ownTank = (bench: Bench, name: string): Tank | undefined =>
 
 export const tankJson = (tank: Tank): Json => ({
   tank: tank.name,
+  agitation: tank.agitation ?? null,
   layouts: tank.layouts.map((reels) =>
     reels.map(({ takes, rolls, ml }) => ({ takes: [...takes], rolls, ml })),
   ),
 });
 
 export const tankJsonKeys =
-  "tank, layouts (the ways it is filled, each a list of reels: takes, rolls, ml)";
+  "tank, agitation (inversion, stick, rotary, rack or null), layouts (the ways it is filled, each a list of reels: takes, rolls, ml)";

@@ -16,7 +16,7 @@ export function sheetLines(sheet: Sheet): readonly string[] {
 }
 
 function bathLines(bath: Bath, country: Country | undefined): readonly string[] {
-  const { mix, time, temperature, tolerance, agitation, capacity, keeps } = bath;
+  const { mix, time, temperature, tolerance, agitation, capacity, capacityPerLitre, keeps } = bath;
   const lines: string[] = [];
   if (mix !== undefined) {
     const warm =
@@ -54,6 +54,11 @@ function bathLines(bath: Bath, country: Country | undefined): readonly string[] 
   if (capacity !== undefined) {
     lines.push(
       `${bath.name}, capacity: ${plain(capacity.value, 1)} units  [${showOrigin(capacity.origin)}]`,
+    );
+  }
+  if (capacityPerLitre !== undefined) {
+    lines.push(
+      `${bath.name}, capacity: ${plain(capacityPerLitre.value, 1)} units a litre  [${showOrigin(capacityPerLitre.origin)}]`,
     );
   }
   if (keeps !== undefined) {

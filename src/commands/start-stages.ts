@@ -1,4 +1,5 @@
 import type { BottleLook } from "../domain/chemistry/look.ts";
+import { agitationFor } from "../domain/process/agitation.ts";
 import type { DeveloperTime } from "../domain/process/developer-time.ts";
 import { type PlanTrouble, planStage } from "../domain/process/plan-stages.ts";
 import { isDeveloper, type Sheet } from "../domain/process/sheet.ts";
@@ -10,12 +11,14 @@ import { type Reply, refuse } from "../reply/reply.ts";
 import { lookNow } from "./bottle-looks.ts";
 import { askFor } from "./define-command.ts";
 import { developing } from "./developing.ts";
+import { ownTank } from "./own-tank.ts";
 import type { BathsMeant } from "./start-baths.ts";
 import { bottleFor, sharing } from "./start-bottle.ts";
 import { lessPromised } from "./start-guards.ts";
 
 type Wanted = {
   readonly bottle?: string | undefined;
+  readonly tank?: string | undefined;
   readonly temperature?: number | undefined;
   readonly push?: number | undefined;
   readonly pushRule?: string | undefined;
@@ -41,6 +44,7 @@ export function stagesFor(
   const stages: Stage[] = [];
   const bottles: Record<string, string> = {};
   const looks: BottleLook[] = [];
+  const movement = wanted.tank === undefined ? undefined : ownTank(bench, wanted.tank)?.agitation;
   let developed: DeveloperTime | undefined;
   for (const [index, bath] of baths.entries()) {
     const chosen = bottleFor(bench, sheet, bath, index === 0 ? wanted.bottle : undefined);
@@ -77,7 +81,12 @@ export function stagesFor(
       worked: worked?.found,
     });
     if (!planned.ok) return { reply: explainPlan(planned.trouble) };
-    stages.push({ ...planned.stage, bottle: bottle?.id });
+    const { stage } = planned;
+    const agitation =
+      movement === undefined
+        ? stage.agitation
+        : agitationFor(bath, movement, stage.time, sheet.process);
+    stages.push({ ...stage, agitation, bottle: bottle?.id });
   }
   const shared = sharing(
     bench,

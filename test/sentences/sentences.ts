@@ -258,6 +258,12 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
     ["forget tank south", { gone: "south" }],
   ],
+  "tank movement": [
+    ["tank north is rotary", { tank: "north", movement: "rotary" }],
+    ["tank south is turned over by hand", { tank: "south", movement: "inversion" }],
+    ["the east tank has a stick", { tank: "east", movement: "stick" }],
+    ["tank east is a rack", { tank: "east", movement: "rack" }],
+  ],
   tanks: [["tanks"], ["show my tanks"], ["which tanks do we have"]],
   wet: [["wet"], ["my hands are wet"], ["gloves on"]],
   next: [["next"], ["next bath please"], ["north done", { tank: "North" }]],

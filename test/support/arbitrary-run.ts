@@ -9,7 +9,12 @@ const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined }
 const kinds = ["developer", "bleach", "fixer", "blix", "wash", "stabilizer"] as const;
 
 const agitation = fc
-  .record({ initial: s(0, 400), every: maybe(s(2, 120)), each: maybe(s(1, 20)) })
+  .record({
+    initial: s(0, 400),
+    rest: maybe(s(0, 60)),
+    every: maybe(s(2, 120)),
+    each: maybe(s(1, 20)),
+  })
   .map((one) => ({ ...one, origin: { kind: "invented" } as const }));
 
 /** A stage with any plausible figures, and some that are only just possible. */

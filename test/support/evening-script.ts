@@ -92,6 +92,7 @@ left
 hold
 @ 70
 hold
+go on
 again
 in
 out
@@ -199,6 +200,7 @@ share
 undo
 yes
 tank willow has two 35 mm reels of 300 ml each or one 120 reel of 500 ml
+tank willow is turned over by hand
 tanks
 add two 135-36 C-41 called jetty
 add a roll of 120

@@ -36,6 +36,22 @@ test("the sheet's figure is for a batch: a smaller bottle does less, a larger on
   expect([of(1000), of(500), of(1200)]).toEqual([8, 4, 8]);
 });
 
+test("a figure for a litre goes by what the bottle holds, and outranks the rule of thumb", () => {
+  const { capacity: _, ...bath } = developerOf();
+  const perLitre = { value: units(12), origin: { kind: "invented" } } as const;
+  const of = (ml: number, change: Parameters<typeof developerOf>[0] = {}) =>
+    capacityOf(
+      bottleOf({ volume: millilitres(ml) }),
+      { ...bath, kind: "fixer", capacityPerLitre: perLitre, ...change },
+      bw,
+      capacityRows,
+    );
+  expect(of(1000)).toEqual({ value: 12, origin: perLitre.origin, estimated: false });
+  expect([of(500)?.value, of(2500)?.value]).toEqual([6, 30]);
+  const batch = { value: units(8), origin: { kind: "sheet" } } as const;
+  expect(of(1000, { capacity: batch })?.value).toBe(8);
+});
+
 test("a sheet without a batch volume means this bottle", () => {
   const { mix: _, ...bath } = developerOf();
   expect(

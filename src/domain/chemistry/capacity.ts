@@ -29,8 +29,8 @@ const originOf = ({ source, grade }: CapacityRow): Origin => ({
 
 /**
  * Film a bottle can take: the sheet's figure is for one batch, so a smaller bottle takes less. A
- * sheet without a batch volume is taken to mean this bottle. Without a sheet's figure a published
- * rule of thumb for the process, if there is one.
+ * sheet without a batch volume is taken to mean this bottle. A figure for a litre goes by what the
+ * bottle holds. Without a sheet's figure a published rule of thumb for the process, if there is one.
  */
 export function capacityOf(
   bottle: Pick<Bottle, "volume" | "bath">,
@@ -43,6 +43,11 @@ export function capacityOf(
     const batch = bath?.mix?.total.value;
     const share = batch === undefined ? 1 : Math.min(1, bottle.volume / batch);
     return { value: units(figure.value * share), origin: figure.origin, estimated: false };
+  }
+  const litre = bath?.capacityPerLitre;
+  if (litre !== undefined) {
+    const value = units((litre.value * bottle.volume) / 1000);
+    return { value, origin: litre.origin, estimated: false };
   }
   const kind = bath?.kind ?? bottle.bath;
   const row = rows.find((one) => one.bath === kind && one.process === process);

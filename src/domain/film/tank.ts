@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { movements, showMovement } from "../process/agitation.ts";
 import { millilitres } from "../units/quantity.ts";
 import { filmFormats } from "./load.ts";
 
@@ -18,7 +19,8 @@ export const tankSchema = z.object({
    * their place. Empty: its reels were never told.
    */
   layouts: z.array(z.array(reelSchema).min(1).max(12)).max(6).default([]),
-  agitation: z.enum(["inversion", "rotary", "stick"]).optional(),
+  /** How it is moved; missing: never told, and the sheet's own cadence holds. */
+  agitation: z.enum(movements).optional(),
 });
 export type Tank = z.infer<typeof tankSchema>;
 
@@ -41,5 +43,7 @@ export function showReels(reels: readonly Reel[]): string {
     .join(" and ");
 }
 
-export const showTank = (tank: Tank): string =>
-  tank.layouts.length === 0 ? "reels not told" : tank.layouts.map(showReels).join(", or ");
+export function showTank({ layouts, agitation }: Tank): string {
+  const reels = layouts.length === 0 ? "reels not told" : layouts.map(showReels).join(", or ");
+  return agitation === undefined ? reels : `${reels}; ${showMovement(agitation)}`;
+}

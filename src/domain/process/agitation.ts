@@ -6,6 +6,16 @@ import { type Bath, isDeveloper, isWater } from "./sheet.ts";
 export const movements = ["inversion", "stick", "rotary", "rack"] as const;
 export type Movement = (typeof movements)[number];
 
+const words: Readonly<Record<Movement, string>> = {
+  inversion: "turned over by hand",
+  stick: "turned by its stick",
+  rotary: "turns all the time",
+  rack: "a rack that is lifted",
+};
+
+/** How a container is moved, as it stands in a list. */
+export const showMovement = (movement: Movement): string => words[movement];
+
 /** A stage's agitation. All lengths in s. */
 export type StageAgitation = {
   /** Continuous from the start of the time. */
@@ -100,7 +110,7 @@ function ownCadence({ agitation }: Bath): StageAgitation | undefined {
   };
 }
 
-/** A beat longer than this many is no plan for hands. */
+/** A day in a bath agitated every minute has no more. */
 const MOST_BEATS = 1500;
 
 /**
@@ -111,9 +121,9 @@ export function beatOffsets(agitation: StageAgitation, until: Seconds): readonly
   const { initial, rest, every, each } = agitation;
   const offsets: Seconds[] = [seconds(0)];
   if (every === undefined || every <= 0) return offsets;
-  const first = rest === undefined ? (Math.floor(initial / every) + 1) * every : initial + rest;
+  const done = Math.floor(initial / every) + 1;
   for (let n = 0; offsets.length < MOST_BEATS; n += 1) {
-    const offset = first + n * every;
+    const offset = rest === undefined ? (done + n) * every : initial + rest + n * every;
     if (offset >= until || offset + (each ?? 0) > until) break;
     offsets.push(seconds(offset));
   }

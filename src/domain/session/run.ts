@@ -27,6 +27,8 @@ export const stageSchema = z.object({
   agitation: z
     .object({
       initial: length,
+      /** Still after `initial`, before the first later beat; missing: the next multiple of `every`. */
+      rest: length.optional(),
       every: length.optional(),
       each: length.optional(),
       origin: originSchema,

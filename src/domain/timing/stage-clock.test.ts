@@ -143,6 +143,17 @@ test("beats begin after the first agitation and are over before the drain", () =
   fc.assert(inside);
 });
 
+test("a rack rests after its first movement: SS0514, p. 2-13, para. a(1)-(2) (read)", () => {
+  const agitation = {
+    initial: sec(4.5),
+    rest: sec(10),
+    every: sec(10),
+    each: sec(2.5),
+    origin: { kind: "published" as const, source: "SS0514, p. 2-13 (read)" },
+  };
+  expect(beats(stageOf({ time: sec(60), agitation }))).toEqual([0, 14.5, 24.5, 34.5, 44.5]);
+});
+
 test("a whole run is laid out one bath after the other, half a window for each pour", () => {
   const stages = [stageOf(), washOf({ time: sec(60) }), washOf({ bath: "second wash" })];
   const clocks = layOut(runOf(stages), at(0));

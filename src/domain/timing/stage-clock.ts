@@ -1,3 +1,4 @@
+import { beatOffsets } from "../process/agitation.ts";
 import type { Run, Stage } from "../session/run.ts";
 import { type Instant, later, type Seconds, seconds } from "../units/quantity.ts";
 
@@ -52,28 +53,10 @@ export function layOut(run: Run, from: Instant): readonly (StageClock | undefine
   });
 }
 
-/** A day in a bath agitated every minute has no more. */
-const MOST_BEATS = 1500;
-
 /** How long the first agitation lasts, s; continuous agitation stops for pouring out. */
 export const firstAgitation = ({ agitation, time, drain }: Stage): Seconds =>
   seconds(Math.max(0, Math.min(agitation?.initial ?? 0, time - drain)));
 
-/**
- * Offsets from the start of the time at which a beat begins, s: 0 for the first agitation, then
- * the multiples of `every` after it that are over before the drain begins.
- */
-export function beats(stage: Stage): readonly Seconds[] {
-  const { agitation } = stage;
-  if (agitation === undefined) return [];
-  const offsets: Seconds[] = [seconds(0)];
-  const { every, each, initial } = agitation;
-  if (every === undefined || every <= 0) return offsets;
-  const drains = stage.time - stage.drain;
-  for (let n = Math.floor(initial / every) + 1; offsets.length < MOST_BEATS; n += 1) {
-    const offset = n * every;
-    if (offset >= drains || offset + (each ?? 0) > drains) break;
-    offsets.push(seconds(offset));
-  }
-  return offsets;
-}
+/** Offsets from the start of the time at which a beat begins, s; all are over before the drain. */
+export const beats = ({ agitation, time, drain }: Stage): readonly Seconds[] =>
+  agitation === undefined ? [] : beatOffsets(agitation, seconds(time - drain));

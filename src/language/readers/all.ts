@@ -24,6 +24,7 @@ import { readHeld } from "./held-name.ts";
 import { readLookSign } from "./look-sign.ts";
 import { readMass, readMassUnit } from "./mass.ts";
 import { readMoment } from "./moment.ts";
+import { readMovement } from "./movement.ts";
 import { nameReader } from "./names.ts";
 import { readNewRolls } from "./new-rolls.ts";
 import { readNone } from "./none.ts";
@@ -66,6 +67,7 @@ export type ReaderName =
   | "mass"
   | "massUnit"
   | "mixedDate"
+  | "movement"
   | "newName"
   | "newRolls"
   | "newTank"
@@ -118,6 +120,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   mass: readMass,
   massUnit: readMassUnit,
   mixedDate: readDateOrUnknown,
+  movement: readMovement,
   newName: readNewName,
   newRolls: readNewRolls,
   newTank: readNewTank,
