@@ -1,10 +1,11 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
-import { bathWithBottle, standingLine } from "../src/commands/run-lines.ts";
+import { bathWithBottle, calledTank, standingLine } from "../src/commands/run-lines.ts";
 import { withTank } from "../src/commands/tanks.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { standing } from "../src/domain/session/hear.ts";
+import { rehearsalMark } from "../src/domain/session/rehearsal.ts";
 import type { Run } from "../src/domain/session/run.ts";
 import { nextStage } from "../src/domain/timing/cues.ts";
 import { seconds } from "../src/domain/units/quantity.ts";
@@ -30,7 +31,8 @@ export const leftCommand = defineCommand({
   aside: true,
   values: {
     left_s: "until the end of the bath, s; of the first tank named",
-    tanks: "one entry a tank: tank, bath, state (planned, pouring, in), left_s, until_pour_out_s",
+    tanks:
+      "one entry a tank: tank, bath, state (planned, pouring, in), left_s, until_pour_out_s, rehearsal",
   },
   run({ bench, now }, { tank }) {
     const runs = liveRuns(bench).filter(
@@ -57,11 +59,12 @@ export const leftCommand = defineCommand({
         state: at.kind,
         left_s: left,
         until_pour_out_s: at.kind === "in" ? at.untilPourOut : null,
+        rehearsal: run.rehearsal !== undefined,
       });
       spoken.push(
         at.kind === "in"
-          ? `${run.tank}: ${sayDuration(seconds(Math.max(0, at.left)))}`
-          : `${run.tank}: ${at.kind === "pouring" ? "pouring" : "waiting"}`,
+          ? `${calledTank(run)}: ${sayDuration(seconds(Math.max(0, at.left)))}`
+          : `${calledTank(run)}: ${at.kind === "pouring" ? "pouring" : "waiting"}`,
       );
     }
     return answer({
@@ -72,6 +75,7 @@ export const leftCommand = defineCommand({
       lines: runs.flatMap((run) => [
         ...(runs.length === 1 ? [] : [standingLine(bench, run, now)]),
         ...nextLine(bench, run),
+        ...markLine(run),
       ]),
       say: withinBreath(spoken),
       facts: { tanks },
@@ -87,6 +91,11 @@ export const leftCommand = defineCommand({
     });
   },
 });
+
+const markLine = (run: Run): readonly string[] => {
+  const mark = rehearsalMark(run);
+  return mark === undefined ? [] : [mark];
+};
 
 /** What the hands will need after this bath. */
 function nextLine(bench: Bench, run: Run): readonly string[] {

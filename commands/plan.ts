@@ -2,6 +2,7 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { planFigures, planLines, standingLine } from "../src/commands/run-lines.ts";
 import { runMeant, withTank } from "../src/commands/tanks.ts";
+import { rehearsalMark } from "../src/domain/session/rehearsal.ts";
 import { later } from "../src/domain/units/quantity.ts";
 import { answer } from "../src/reply/reply.ts";
 
@@ -26,9 +27,14 @@ export const planCommand = defineCommand({
     const meant = runMeant(bench, tank, "plan");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
+    const mark = rehearsalMark(run);
     return answer({
       title: `${run.tank}: ${run.title}, plan`,
-      lines: [...planLines(bench, run, later(now, bench.lead)), standingLine(bench, run, now)],
+      lines: [
+        ...(mark === undefined ? [] : [mark]),
+        ...planLines(bench, run, later(now, bench.lead)),
+        standingLine(bench, run, now),
+      ],
       say: standingLine(bench, run, now),
       figures: planFigures(run),
       facts: { tank: run.tank },

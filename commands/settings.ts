@@ -3,7 +3,9 @@ import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { dryingOf, ownOrHabit, setupOf } from "../src/commands/evening-times.ts";
 import { moveZone } from "../src/domain/reminders/move-zone.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
+import { servingOf } from "../src/domain/session/keep-apart.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
+import { type Serving, servings } from "../src/domain/timing/stagger.ts";
 import { seconds } from "../src/domain/units/quantity.ts";
 import { showDuration } from "../src/domain/units/show.ts";
 import { isZone } from "../src/domain/units/zone.ts";
@@ -23,12 +25,18 @@ const zoneCase = (zone: string): string =>
     )
     .join("/");
 
+const servingWords: Readonly<Record<Serving, string>> = {
+  "one for all": "one person for all tanks; starts are put off so that no two pours meet",
+  "one per tank": "one person per tank; starts are not put off",
+};
+
 const settingsOf = (bench: Bench): readonly string[] => [
   `zone: ${bench.zone}`,
   `ounces and quarts: ${bench.country === undefined ? "asked when first needed" : bench.country === "us" ? "US" : "Imperial"}`,
   `degrees without a unit: ${bench.degrees === undefined ? "by what is plausible, else asked" : `°${bench.degrees}`}`,
   `lead to the first pour: ${showDuration(seconds(bench.lead))}`,
   `pour window: ${showDuration(seconds(bench.window))}`,
+  `hands: ${servingWords[servingOf(bench)]}`,
   `drying of reels between loads: ${showDuration(dryingOf(bench))}`,
   `setting up a load: ${showDuration(setupOf(bench))}`,
   `mode: ${bench.mode}`,
@@ -41,6 +49,7 @@ const settingsValues = {
   degrees: "C, F or null",
   lead_s: "from the plan to the first pour, s",
   window_s: "pour window, s",
+  serving: "one for all or one per tank: whose hands serve the tanks",
   drying_s: "drying of reels between loads, s",
   setup_s: "setting up one load, s",
   mode: "bench, wet or dark",
@@ -56,6 +65,7 @@ const reply = (bench: Bench, title: string, say: string) =>
       country: bench.country ?? null,
       degrees: bench.degrees ?? null,
       mode: bench.mode,
+      serving: servingOf(bench),
     },
     figures: {
       lead_s: { value: bench.lead, origin: { kind: "told" } },
@@ -93,6 +103,7 @@ export const setCommand = defineCommand({
     "(use|we use) {degrees}",
     "set [the] lead [to] {lead}",
     "set [the] [pour] window [to] {window}",
+    "[set|use|there is|we are|i am] [the] [hands] [to] {serving}",
     "set [the] [reel] (drying|drying time|drying of reels) [to] {drying}",
     "set [the] (setup|setting up|setup time|loading time) [of a load] [to] {setup}",
   ],
@@ -119,11 +130,12 @@ export const setCommand = defineCommand({
       .max(120, "A pour window lies between 4 seconds and 2 minutes. Say set window 20 seconds.")
       .optional(),
     drying: z.number().min(0, DRYING).max(86_400, DRYING).optional(),
+    serving: z.enum(servings).optional(),
     setup: z.number().min(0, SETUP).max(7200, SETUP).optional(),
   }),
   changes: true,
   values: settingsValues,
-  run({ bench, now }, { zone, country, degrees, lead, window, drying, setup }) {
+  run({ bench, now }, { zone, country, degrees, lead, window, drying, setup, serving }) {
     if (zone !== undefined) {
       const spelt = isZone(zone) ? zone : zoneCase(zone);
       const name = isZone(spelt)
@@ -156,6 +168,7 @@ export const setCommand = defineCommand({
       ...(window === undefined ? {} : { window }),
       ...(drying === undefined ? {} : { reelDrying: drying }),
       ...(setup === undefined ? {} : { loadSetup: setup }),
+      ...(serving === undefined ? {} : { serving }),
     };
     if (
       country === undefined &&
@@ -163,7 +176,8 @@ export const setCommand = defineCommand({
       lead === undefined &&
       window === undefined &&
       drying === undefined &&
-      setup === undefined
+      setup === undefined &&
+      serving === undefined
     ) {
       return askFor("set", {}, "zone", "Set what? The zone, for example: Europe/Lisbon.");
     }

@@ -13,6 +13,7 @@ import {
 } from "../src/commands/developing.ts";
 import { filmJson, filmLoad, settleFilm } from "../src/commands/film-load.ts";
 import { loadValues, rollsField, startLoaded } from "../src/commands/load-rolls.ts";
+import { placeRun, placeValues, poursFrom } from "../src/commands/place-run.ts";
 import { planFigures, planLines } from "../src/commands/run-lines.ts";
 import { aboutSheet, sheetById, sheetFor } from "../src/commands/sheets.ts";
 import { bathsMeant } from "../src/commands/start-baths.ts";
@@ -24,11 +25,12 @@ import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { mixedPushes, showStops } from "../src/domain/process/push-time.ts";
 import { type Bench, takeId } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
-import { type Run, type Stage, withStage } from "../src/domain/session/run.ts";
+import { rehearsalMark } from "../src/domain/session/rehearsal.ts";
+import { type Run, withStage } from "../src/domain/session/run.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { later, seconds } from "../src/domain/units/quantity.ts";
+import { later, type Seconds, seconds, secondsBetween } from "../src/domain/units/quantity.ts";
 import { sayDuration, showCelsius, showDuration, showUnits } from "../src/domain/units/show.ts";
-import { answer, type Reply, refuse } from "../src/reply/reply.ts";
+import { answer, oneBreath, type Reply, refuse } from "../src/reply/reply.ts";
 
 const fields = z.object({
   /** A bath to time alone. */
@@ -64,6 +66,10 @@ const fields = z.object({
   asking: z.string().optional(),
   beyond: z.boolean().optional(),
   untested: z.boolean().optional(),
+  /** Said yes to a start that wants one pair of hands in two places. */
+  collide: z.boolean().optional(),
+  /** Water and a scrap roll: what `rehearse` plans. */
+  rehearsal: z.object({ speed: z.number() }).optional(),
 });
 type Wanted = z.output<typeof fields>;
 
@@ -72,6 +78,10 @@ const wish = "[(i|we) (want|need|would like) to|let us|i am going to|we are goin
 /** Said with the plan, before anything is wet: what cannot be mended later. */
 const CHECKS =
   "Before you pour: tube in, lid ring locked, the developer itself measured, the next bottles in order behind.";
+
+/** The same for a rehearsal. */
+const WATER =
+  "Water in the place of every bath and a scrap roll in the tank: no chemistry, no film of yours.";
 
 export const startCommand = defineCommand({
   name: "start",
@@ -95,6 +105,7 @@ export const startCommand = defineCommand({
     pushRule: "word",
     beyond: "yes",
     untested: "yes",
+    collide: "yes",
   },
   examples: [
     "start developer",
@@ -122,6 +133,7 @@ export const startCommand = defineCommand({
     ...developingValues,
     ...guardValues,
     ...loadValues,
+    ...placeValues,
   },
   run(at, wanted) {
     return startLoaded(at, wanted, begin);
@@ -157,7 +169,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     return answer({ title: "Then nothing is started.", say: "Then nothing is started." });
   }
 
-  const staged = stagesFor(at.bench, at.now, sheet, baths, wanted);
+  const staged = stagesFor(poursFrom(at.bench, wanted), at.now, sheet, baths, wanted);
   if ("reply" in staged) return staged.reply;
   const { stages, bottles, looks, developed } = staged;
 
@@ -171,9 +183,8 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   if ("reply" in guarded) return guarded.reply;
 
   const { id, bench } = takeId(at.bench, "run-");
-  const firstPour = later(at.now, bench.lead);
   const title = baths.baths.length === 1 ? (stages[0]?.bath ?? sheet.name) : sheet.name;
-  const run: Run = withStage(
+  const planned: Run = withStage(
     {
       id,
       tank,
@@ -194,23 +205,35 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
       ...(wanted.push === undefined || wanted.push === 0 ? {} : { push: wanted.push }),
     },
     0,
-    { pourAt: firstPour },
+    { pourAt: later(at.now, bench.lead) },
   );
+  const placed = placeRun(bench, planned, at.now, wanted);
+  if ("reply" in placed) return placed.reply;
+  const { run, firstPour } = placed;
+  const mark = rehearsalMark(run);
 
   const kinds = stages.map((stage) => stage.kind);
-  const warned = cautionsFor(bench, kinds, "run", at.now);
+  const warned =
+    mark === undefined
+      ? cautionsFor(bench, kinds, "run", at.now)
+      : { cautions: [], cautioned: bench.cautioned };
   const { cautioned } = warned;
   const units = filmUnits(film);
+  const untilPour = secondsBetween(at.now, firstPour);
   const lines = [
+    ...(mark === undefined ? [] : [mark]),
     ...planLines(bench, run, firstPour),
     ...(developed === undefined ? [] : correctionLines(developed)),
     ...guarded.notes,
-    ...(film.length > 0
+    ...placed.lines,
+    ...(run.film.length > 0
       ? [
           `Film: ${showFilm(film)}, ${showUnits(units)}${settled.assumed.length > 0 ? ` (${settled.assumed.join("; ")})` : ""}.`,
         ]
-      : ["No film named; say it with start if a bottle is to be counted."]),
-    `First pour ${clockTime(firstPour, bench.zone)}, in ${showDuration(seconds(bench.lead))}. Say ready to pour now, wait to put it off. No clock is running.`,
+      : mark === undefined
+        ? ["No film named; say it with start if a bottle is to be counted."]
+        : []),
+    `First pour ${clockTime(firstPour, bench.zone)}, in ${showDuration(untilPour)}. Say ready to pour now, wait to put it off. No clock is running.`,
   ];
   const weak = stages.filter((stage) => isWeak(stage.timeOrigin)).map((stage) => stage.bath);
   const cautions = [
@@ -224,21 +247,22 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     ...(weak.length > 0 && !sheet.invented
       ? [`From memory, check your sheet: time of ${weak.join(", ")}.`]
       : []),
-    CHECKS,
+    mark === undefined ? CHECKS : WATER,
     ...warned.cautions,
   ];
   const reply = answer({
     title: `${tank}: ${title}, plan`,
     lines,
-    say: sayPlan(tank, stages, bench.lead),
+    say: sayPlan(run, untilPour),
     cautions,
     figures: {
       ...planFigures(run),
       ...(developed === undefined ? {} : correctionFigures(developed)),
-      ...(film.length > 0 ? { units: { value: units, origin: areaOrigin(film) } } : {}),
+      ...placed.figures,
+      ...(run.film.length > 0 ? { units: { value: units, origin: areaOrigin(run.film) } } : {}),
       first_pour: {
         value: Temporal.Instant.fromEpochMilliseconds(firstPour).toString(),
-        origin: { kind: "computed", source: `now plus the bench's lead of ${bench.lead} s` },
+        origin: { kind: "computed", source: placed.how },
       },
     },
     facts: {
@@ -246,7 +270,8 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
       tank,
       sheet: sheet.name,
       bottles,
-      film: filmJson(film),
+      film: filmJson(run.film),
+      ...(run.rehearsal === undefined ? {} : { rehearsal_speed: run.rehearsal.speed }),
       ...(run.push === undefined ? {} : { push: run.push }),
     },
     working: [...workingOf(run), ...looks.flatMap(worksWith)],
@@ -269,10 +294,12 @@ const worksWith = (look: BottleLook): readonly string[] => [
   `${look.bottle.name}: ${showUnits(look.bottle.used)} done before${look.capacity === undefined ? "" : ` of ${showUnits(look.capacity.value)}; ${showOrigin(look.capacity.origin)}`}`,
 ];
 
-function sayPlan(tank: string, stages: readonly Stage[], lead: number): string {
+function sayPlan({ tank, stages, rehearsal }: Run, untilPour: Seconds): string {
   const first = stages[0];
   if (first === undefined) return "";
-  return `${tank}: ${first.bath} ${sayDuration(first.time)}, pour in ${lead} seconds. Ready?`;
+  const soon = sayDuration(seconds(Math.round(untilPour)));
+  if (rehearsal !== undefined) return `${tank}, rehearsal: pour water in ${soon}. Ready?`;
+  return oneBreath(`${tank}: ${first.bath} ${sayDuration(first.time)}, pour in ${soon}. Ready?`);
 }
 
 /** A tank's name, or undefined when it has a run open. */

@@ -16,6 +16,7 @@ import {
   type Reply,
   refuse,
 } from "../reply/reply.ts";
+import { movedValues } from "./moved-values.ts";
 
 /** What a handler may look at. Same bench, fields and moment: same outcome. */
 export type Handling = {
@@ -96,6 +97,8 @@ export type Command = {
   handle(at: Handling, raw: Readonly<Record<string, unknown>>): Outcome;
 };
 
+const movers: ReadonlySet<Topic> = new Set(["run", "bench"]);
+
 const isReader = (name: string): name is ReaderName => Object.hasOwn(readers, name);
 
 /** @throws at start when a template names a slot that is no field or has no reader */
@@ -119,6 +122,9 @@ export function defineCommand<F extends Fields>(spec: CommandSpec<F>): Command {
   }
   return {
     ...spec,
+    // A command that moves a run may move those that have not begun as well.
+    values:
+      spec.changes && movers.has(spec.topic) ? { ...spec.values, ...movedValues } : spec.values,
     sentences,
     slots,
     who: spec.who ?? "member",

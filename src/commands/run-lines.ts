@@ -61,21 +61,25 @@ const stageJson = (stage: Stage): Json => ({
   vent_at_s: stage.vent ?? null,
 });
 
+/** A tank by its name, and that it is only rehearsed: before every word about it. */
+export const calledTank = ({ tank, rehearsal }: Pick<Run, "tank" | "rehearsal">): string =>
+  rehearsal === undefined ? tank : `${tank}, rehearsal`;
+
 /** Where a run stands, in one line for the eye. */
 export function standingLine(bench: Bench, run: Run, now: Instant): string {
   const at = standing(run, now);
   switch (at.kind) {
     case "over":
-      return `${run.tank}: over.`;
+      return `${calledTank(run)}: over.`;
     case "planned":
       return at.pourAt === undefined
-        ? `${run.tank}: ${at.stage.bath} waits for "ready". No clock is running.`
-        : `${run.tank}: pour ${at.stage.bath} at ${clockTime(at.pourAt, bench.zone)}. No clock is running.`;
+        ? `${calledTank(run)}: ${at.stage.bath} waits for "ready". No clock is running.`
+        : `${calledTank(run)}: pour ${at.stage.bath} at ${clockTime(at.pourAt, bench.zone)}. No clock is running.`;
     case "pouring":
-      return `${run.tank}: ${at.stage.bath} is being poured; say in when it is full.`;
+      return `${calledTank(run)}: ${at.stage.bath} is being poured; say in when it is full.`;
     case "in":
       return at.left >= 0
-        ? `${run.tank}: ${at.stage.bath}, ${showDuration(at.left)} left.`
-        : `${run.tank}: ${at.stage.bath} has been over for ${showDuration(-at.left as typeof at.left)}.`;
+        ? `${calledTank(run)}: ${at.stage.bath}, ${showDuration(at.left)} left.`
+        : `${calledTank(run)}: ${at.stage.bath} has been over for ${showDuration(-at.left as typeof at.left)}.`;
   }
 }

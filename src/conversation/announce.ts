@@ -1,9 +1,10 @@
 import { readBack } from "../commands/read-back.ts";
-import { bathWithBottle, standingLine } from "../commands/run-lines.ts";
+import { bathWithBottle, calledTank, standingLine } from "../commands/run-lines.ts";
 import { isWater } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Happening } from "../domain/session/decide.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
+import { rehearsalMark } from "../domain/session/rehearsal.ts";
 import type { Run } from "../domain/session/run.ts";
 import { clockTime } from "../domain/timing/clock-text.ts";
 import { type Cue, isChatter, nextStage } from "../domain/timing/cues.ts";
@@ -23,7 +24,8 @@ function sayCue(bench: Bench, run: Run, what: Cue): { say: string; lines: string
   switch (what.kind) {
     case "pour":
       return {
-        say: `pour ${stage.bath}.`,
+        // Whoever hears the bath's name alone may take up its bottle.
+        say: run.rehearsal === undefined ? `pour ${stage.bath}.` : `pour water as ${stage.bath}.`,
         lines: [
           ...(stage.bottle === undefined ? [] : [bathWithBottle(bench, stage)]),
           "Say in when it is full.",
@@ -68,9 +70,11 @@ function cueReply(bench: Bench, run: Run, what: Cue): Reply | undefined {
   const words = sayCue(bench, run, what);
   const stage = run.stages[what.stage];
   if (words === undefined || stage === undefined) return undefined;
-  const say = `${run.tank}: ${words.say}`;
+  const say = `${calledTank(run)}: ${words.say}`;
+  const mark = rehearsalMark(run);
   const next = nextStage(run, what.stage)?.stage;
   const facts: Record<string, Json> = { tank: run.tank, bath: stage.bath, cue: what.kind };
+  if (run.rehearsal !== undefined) facts.rehearsal_speed = run.rehearsal.speed;
   if (next !== undefined && (what.kind === "fetch" || what.kind === "pour-out")) {
     facts.next = next.bath;
     const bottle = next.bottle === undefined ? undefined : bench.bottles[next.bottle];
@@ -88,7 +92,13 @@ function cueReply(bench: Bench, run: Run, what: Cue): Reply | undefined {
       origin: { kind: "computed", source: "since the tank was full" },
     };
   }
-  const reply = cue({ title: say, say, lines: words.lines, facts, figures });
+  const reply = cue({
+    title: say,
+    say,
+    lines: mark === undefined || isChatter(what.kind) ? words.lines : [...words.lines, mark],
+    facts,
+    figures,
+  });
   return what.kind === "ask-in" ? { ...reply, kind: "question" } : reply;
 }
 
@@ -109,8 +119,8 @@ function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
       const half = plain(run.window / 2, 0);
       return [
         cue({
-          title: `${run.tank}: no "in" heard. I count ${stage.bath} from ${at}, ±${half} s.`,
-          say: `${run.tank}: counting ${stage.bath} from the middle of the pour.`,
+          title: `${calledTank(run)}: no "in" heard. I count ${stage.bath} from ${at}, ±${half} s.`,
+          say: `${calledTank(run)}: counting ${stage.bath} from the middle of the pour.`,
           lines: ["If it went in at another moment, say in now and I will ask."],
           facts: { tank: run.tank, bath: stage.bath, cue: "assumed-in" },
           figures: {
@@ -127,12 +137,13 @@ function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
     case "run-over":
       return [
         cue({
-          title: `${run.tank}: the last time is over. No clock is running.`,
-          say: `${run.tank}: done. No clock is running.`,
+          title: `${calledTank(run)}: the last time is over. No clock is running.`,
+          say: `${calledTank(run)}: done. No clock is running.`,
           lines: [
             'I did not hear "out", so the planned end is in the log.',
             "Say summary for the record, and tell me anything that was odd with note.",
             ...countOpen(bench, run),
+            ...(rehearsalMark(run) === undefined ? [] : [String(rehearsalMark(run))]),
           ],
           facts: { tank: run.tank, cue: "run-over" },
         }),

@@ -1,5 +1,6 @@
 import { dailyLooks } from "../commands/daily-looks.ts";
 import type { Command } from "../commands/define-command.ts";
+import { apartByClock } from "../commands/keep-apart.ts";
 import { planDaily } from "../domain/reminders/daily-message.ts";
 import { moveZone } from "../domain/reminders/move-zone.ts";
 import { archiveOldRuns } from "../domain/session/archive.ts";
@@ -93,15 +94,20 @@ export class BenchKeeper {
       const due = this.nextDue();
       if (due === undefined || due > now) return;
       const before = this.#record;
-      const { bench, happenings, given = [] } = decide(before.bench, now, dailyLooks);
+      const decided = decide(before.bench, now, dailyLooks);
+      const { happenings, given = [] } = decided;
+      // What the clock did to a run cannot be taken back past.
+      const moved = happenings.some(({ event }) => event.kind !== "cues");
+      const { bench, replies: apart } = moved
+        ? apartByClock(decided.bench, now)
+        : { bench: decided.bench, replies: [] };
       const replies = [
         ...announce(bench, happenings, now),
+        ...apart,
         ...announceReminders(bench, given, now),
       ].map((reply) => ({ ...reply, clock: momentOf(bench, now) }));
       await tell(replies);
       const said = replies.at(-1);
-      // What the clock did to a run cannot be taken back past.
-      const moved = happenings.some(({ event }) => event.kind !== "cues");
       const after = {
         ...before,
         bench,
@@ -136,7 +142,7 @@ export class BenchKeeper {
   /** Runs that ended long ago go to files of their own before they leave the bench. */
   async #archive(): Promise<void> {
     const { bench, runs } = archiveOldRuns(this.#record.bench);
-    if (runs.length === 0) return;
+    if (bench === this.#record.bench) return;
     for (const run of runs) await this.#store.archive(this.#id, run.id, run);
     await this.#commit({ ...this.#record, bench, undo: [] }, true);
   }

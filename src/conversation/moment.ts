@@ -1,3 +1,4 @@
+import { calledTank } from "../commands/run-lines.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
 import { standing } from "../domain/session/hear.ts";
@@ -11,7 +12,7 @@ export function momentOf(bench: Bench, now: Instant): Moment {
     const at = standing(run, now);
     if (at.kind !== "in") continue;
     if (found === undefined || at.left < found.left_s) {
-      found = { kind: "running", tank: run.tank, bath: at.stage.bath, left_s: at.left };
+      found = { kind: "running", tank: calledTank(run), bath: at.stage.bath, left_s: at.left };
     }
   }
   return found ?? { kind: "no-clock" };

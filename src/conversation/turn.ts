@@ -1,5 +1,7 @@
 import type { Command, Handling, Outcome } from "../commands/define-command.ts";
 import { toJson } from "../commands/define-command.ts";
+import { keptApart } from "../commands/keep-apart.ts";
+import { markRehearsal } from "../commands/mark-rehearsal.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
@@ -219,7 +221,7 @@ class Talk {
       listening: this.#listening,
       commands: this.#commands,
     };
-    return this.#keep(command, command.handle(at, settled.fields));
+    return this.#keep(command, keptApart(bench, command.handle(at, settled.fields), this.#now));
   }
 
   /** Values that could not be read are said back; values with two meanings are asked about. */
@@ -262,9 +264,9 @@ class Talk {
 
   /** Stores what a command did: the bench, one undo step, the open question and the last reply. */
   #keep(command: Command, outcome: Outcome): Heard {
-    const { reply } = outcome;
     const before = this.#record.bench;
     const bench: Bench = outcome.bench ?? before;
+    const reply = markRehearsal(bench, outcome.reply);
     let { undo } = this.#record;
     if (outcome.undid === true) undo = undo.slice(0, -1);
     else if (bench !== before && command.changes && !command.aside) {

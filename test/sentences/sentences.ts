@@ -295,6 +295,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["use celsius", { degrees: "C" }],
     ["set the pour window to 30 seconds", { window: 30 }],
     ["we use imperial quarts", { country: "imperial" }],
+    ["set one person per tank", { serving: "one per tank" }],
+    ["one person for all tanks", { serving: "one for all" }],
   ],
   settings: [["settings"], ["show the settings"], ["preferences"]],
   share: [
@@ -361,8 +363,20 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
     [
       "bring 28 % acid down to 3 %",
-      { stock: { percent: 28 }, substance: "acid down", target: { percent: 3 } },
+      { stock: { percent: 28 }, substance: "acid", target: { percent: 3 } },
     ],
+  ],
+  rehearse: [
+    ["rehearse colour negative", { sheet: "colour-negative" }],
+    ["rehearse developer five times faster", { solution: "developer", speed: 5 }],
+    [
+      "dry run of colour negative tank east 10 times as fast",
+      { sheet: "colour-negative", tank: "east", speed: 10 },
+    ],
+    ["practise the blix for 6:30 at real speed", { solution: "blix", duration: 390, speed: 1 }],
+    ["start a rehearsal of developer tank south", { solution: "developer", tank: "south" }],
+    ["rehearse developer 1000 times faster", { solution: "developer", speed: 1000 }],
+    ["rehearse developer 0x", { solution: "developer", speed: 0 }],
   ],
   summary: [
     ["summary"],

@@ -217,6 +217,14 @@ remove jetty
 no
 start colour negative with jetty 1 tank willow
 start colour negative with roll 3
+set one person per tank
+set one person for all tanks
+rehearse developer five times faster tank alder
+rehearse developer 1000 times faster
+left
+alder in
+@ 60
+summary of tank alder
 forget tank willow
 `
   .trim()

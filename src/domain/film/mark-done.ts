@@ -3,11 +3,12 @@ import type { Bench } from "../session/bench.ts";
 
 /**
  * The rolls of a run are done when film really went into a bath that works on it, and wait again
- * when it is said that it never did. Doing it twice changes nothing.
+ * when it is said that it never did. A rehearsal does no roll. Doing it twice changes nothing.
  */
 export function markDone(bench: Bench, runId: string): Bench {
   const run = bench.runs[runId];
-  if (run === undefined || (run.rolls ?? []).length === 0) return bench;
+  if (run === undefined || run.rehearsal !== undefined) return bench;
+  if ((run.rolls ?? []).length === 0) return bench;
   const went =
     run.nothingIn !== true &&
     run.stages.some(({ inAt, kind, skipped }) => inAt !== undefined && !isWater(kind) && !skipped);

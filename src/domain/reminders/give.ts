@@ -34,7 +34,7 @@ export const LATE_REMINDER = 60;
 function holds(run: Run, what: Waiting["kind"]): boolean {
   if (!isLive(run)) return false;
   const stage = run.stages[run.current];
-  if (stage?.pourAt === undefined) return false;
+  if (stage?.pourAt === undefined || run.rehearsal !== undefined) return false;
   return what === "daily" || stage.sense === "exact" || stage.inAt === undefined;
 }
 

@@ -6,6 +6,7 @@ import { sheetSchema } from "../process/sheet.ts";
 import { dailyLookSchema, dailySchema, newDaily, newDailyLook } from "../reminders/daily.ts";
 import { reminderSchema } from "../reminders/reminder.ts";
 import { answersSchema } from "../teaching/answers.ts";
+import { servings } from "../timing/stagger.ts";
 import { instant } from "../units/quantity.ts";
 import { draftSchema } from "./draft.ts";
 import { mixingSchema } from "./mixing-walk.ts";
@@ -28,6 +29,8 @@ export const benchSchema = z.object({
   lead: z.number(),
   /** From a pour cue until "in" is asked for, s. */
   window: z.number(),
+  /** Whose hands serve the tanks; missing: one person's serve them all. */
+  serving: z.enum(servings).optional(),
   /** Reels dry this long before they take film again, s; missing: as is common. */
   reelDrying: z.number().optional(),
   /** Loading, warming and washing up of one load, s; missing: as is common. */

@@ -69,7 +69,8 @@ export function touchedRuns(bench: Bench, { kind, id }: Culprit): readonly Touch
   const past = bench.pastRuns.flatMap(({ id: run, tank, title, plannedAt, touched }) =>
     touched === undefined ? [] : [{ run, tank, title, plannedAt, touched }],
   );
-  const here = Object.values(bench.runs).map((run) => ({
+  const real = Object.values(bench.runs).filter(({ rehearsal }) => rehearsal === undefined);
+  const here = real.map((run) => ({
     run: run.id,
     tank: run.tank,
     title: run.title,

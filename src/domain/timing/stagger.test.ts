@@ -29,10 +29,10 @@ test("hands are busy from the lead to the end of a pour window, and while pourin
     tank: "North",
     person: "all",
     busy: [
-      { from: at(25), to: at(50), what: "pour", bath: "developer" },
-      { from: at(225), to: at(235), what: "pour out", bath: "developer" },
-      { from: at(230), to: at(255), what: "pour", bath: "wash" },
-      { from: at(430), to: at(440), what: "pour out", bath: "wash" },
+      { from: at(25), to: at(50), at: at(30), what: "pour", bath: "developer" },
+      { from: at(225), to: at(235), at: at(225), what: "pour out", bath: "developer" },
+      { from: at(230), to: at(255), at: at(235), what: "pour", bath: "wash" },
+      { from: at(430), to: at(440), at: at(430), what: "pour out", bath: "wash" },
     ],
   });
 });
@@ -40,9 +40,7 @@ test("hands are busy from the lead to the end of a pour window, and while pourin
 test("two runs planned for the same moment are set apart by a pour with its lead", () => {
   const found = stagger(hands(south), [hands(north)]);
   expect(found).toMatchObject({ kind: "delay", delay: 30 });
-  expect(explainStagger(found, "South", "UTC")).toBe(
-    "At 19:30:25 North needs developer poured in while South needs developer poured in. South starts 30 s later, so that one pair of hands is enough.",
-  );
+  expect(explainStagger(found, "South", "UTC")).toBe("put off 30 s: North pours wash at 19:33:55.");
 });
 
 test("with a person at each tank nothing is moved", () => {
@@ -61,7 +59,9 @@ test("where no start is free within the bound, it says what would meet", () => {
   const long = (tank: string): Hands => ({
     tank,
     person: "all",
-    busy: [{ from: evening, to: later(evening, 500), what: "pour", bath: "developer" }],
+    busy: [
+      { from: evening, to: later(evening, 500), at: evening, what: "pour", bath: "developer" },
+    ],
   });
   const found = stagger(long("South"), [long("North")], seconds(499));
   expect(found.kind).toBe("no-room");
@@ -156,7 +156,7 @@ test("half seconds are rounded up to the next whole one that is free", () => {
   const tank = (name: string, from: number, to: number): Hands => ({
     tank: name,
     person: "all",
-    busy: [{ from: at(from), to: at(to), what: "pour", bath: "developer" }],
+    busy: [{ from: at(from), to: at(to), at: at(from), what: "pour", bath: "developer" }],
   });
   expect(stagger(tank("South", 0, 10), [tank("North", 0, 10.5)])).toMatchObject({ delay: 11 });
   expect(stagger(tank("South", 0, 10), [tank("North", 10, 20)])).toMatchObject({ delay: 0 });

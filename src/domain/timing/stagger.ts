@@ -12,6 +12,8 @@ export type Serving = (typeof servings)[number];
 export type Busy = {
   readonly from: Instant;
   readonly to: Instant;
+  /** Of the cue itself: a pour's hands are taken up before it. */
+  readonly at: Instant;
   readonly what: "pour" | "pour out";
   readonly bath: string;
 };
@@ -31,7 +33,7 @@ export type Collision = {
 };
 
 export type Staggered =
-  /** Seconds by which the first pour is put off; 0 where it may stay. `met` is what it avoids. */
+  /** Seconds by which the first pour is put off; 0 where it may stay. `met` is the last it avoids. */
   | { readonly kind: "delay"; readonly delay: Seconds; readonly met: Collision | undefined }
   /** No delay up to the bound is free of collisions. */
   | { readonly kind: "no-room"; readonly bound: Seconds; readonly met: Collision };
@@ -54,9 +56,10 @@ export function handsOf(
     const stage = run.stages[index];
     if (clock === undefined || stage === undefined || stage.outAt !== undefined) return [];
     const { bath } = stage;
+    const { pour, pourOut, end } = clock;
     return [
-      { from: later(clock.pour, -lead), to: later(clock.pour, run.window), what: "pour", bath },
-      { from: clock.pourOut, to: clock.end, what: "pour out", bath },
+      { from: later(pour, -lead), to: later(pour, run.window), at: pour, what: "pour", bath },
+      { from: pourOut, to: end, at: pourOut, what: "pour out", bath },
     ];
   });
   return {
@@ -88,6 +91,7 @@ const moved = (hands: Hands, delay: number): Hands => ({
     ...span,
     from: later(span.from, delay),
     to: later(span.to, delay),
+    at: later(span.at, delay),
   })),
 });
 
@@ -115,20 +119,25 @@ export function stagger(
 ): Staggered {
   const forbidden = pairsOf(fresh, others)
     .filter(({ one, other }) => one.from < one.to && other.from < other.to)
-    .map(({ one, other }) => ({
-      after: (other.from - one.to) / 1000,
-      before: (other.to - one.from) / 1000,
+    .map((pair) => ({
+      pair,
+      after: (pair.other.from - pair.one.to) / 1000,
+      before: (pair.other.to - pair.one.from) / 1000,
     }))
     .toSorted((a, b) => a.after - b.after);
   let delay = 0;
-  for (const { after, before } of forbidden) {
+  let last: Collision | undefined;
+  for (const { pair, after, before } of forbidden) {
     // Sorted by their lower ends: none of the rest can hold a smaller delay.
     if (after >= delay) break;
-    if (delay < before) delay = Math.ceil(before);
+    if (delay < before) {
+      delay = Math.ceil(before);
+      last = pair;
+    }
   }
   const [met] = collisions(fresh, others);
   if (delay > bound && met !== undefined) return { kind: "no-room", bound, met };
-  return { kind: "delay", delay: seconds(delay), met };
+  return { kind: "delay", delay: seconds(delay), met: last };
 }
 
 /** Has the first bath of this run not been poured yet? Only then may it be moved. */
@@ -159,9 +168,12 @@ const doing = ({ tank, what, bath }: Busy & { readonly tank: string }): string =
 /** What staggering does to a start, in words; undefined where it does nothing. */
 export function explainStagger(found: Staggered, tank: string, zone: string): string | undefined {
   if (found.met === undefined) return undefined;
-  const why = explainCollision(found.met, zone);
   if (found.kind === "no-room") {
-    return `${why} No start within ${showDuration(found.bound)} keeps one pair of hands free for both. Start ${tank} later, or have a second person serve it.`;
+    return `${explainCollision(found.met, zone)} No start within ${showDuration(found.bound)} keeps one pair of hands free for both. Start ${tank} later, or have a second person serve it.`;
   }
-  return `${why} ${tank} starts ${showDuration(found.delay)} later, so that one pair of hands is enough.`;
+  return `put off ${showDuration(found.delay)}: ${explainOther(found.met, zone)}`;
 }
+
+/** "North pours out developer at 19:33:45." */
+const explainOther = ({ other: { tank, what, bath, at } }: Collision, zone: string): string =>
+  `${tank} ${what === "pour" ? "pours" : "pours out"} ${bath} at ${clockTime(at, zone)}.`;

@@ -34,6 +34,8 @@ import { readPlace } from "./place.ts";
 import { readRepeats } from "./recurrence.ts";
 import { readReels } from "./reels.ts";
 import { readRolls } from "./rolls.ts";
+import { readServing } from "./serving.ts";
+import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
 import { readTask } from "./task.ts";
 import { readTemperature } from "./temperature.ts";
@@ -81,9 +83,11 @@ export type ReaderName =
   | "role"
   | "rolls"
   | "repeats"
+  | "serving"
   | "sheet"
   | "sign"
   | "solution"
+  | "speed"
   | "tank"
   | "task"
   | "temperature"
@@ -134,9 +138,11 @@ export const readers: Record<ReaderName, SlotReader> = {
   role: readRole,
   rolls: readRolls,
   repeats: readRepeats,
+  serving: readServing,
   sheet: nameReader("sheet"),
   sign: readLookSign,
   solution: readBath,
+  speed: readSpeed,
   tank: nameReader("tank"),
   task: readTask,
   temperature: readTemperature,
