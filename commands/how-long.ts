@@ -1,7 +1,9 @@
 import { z } from "zod";
+import { agitationCaution, withChosenTimes } from "../src/commands/chosen-times.ts";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { of, worked } from "../src/commands/figures.ts";
 import { aboutSheet, bathOn, sheetFor } from "../src/commands/sheets.ts";
+import { timeAtReply } from "../src/commands/time-at.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { DRAIN } from "../src/domain/process/plan-stages.ts";
 import { celsius } from "../src/domain/units/quantity.ts";
@@ -16,13 +18,24 @@ export const howLongCommand = defineCommand({
     "(how long is|how long for|how long in|how long does|time for|time of|how long should i do|what is the time for) [the] {solution} [take|bath|last] [(by|on|from) [the] {sheet} [sheet]]",
     "how long (should|do|must) (i|we|film|it) (develop|stay in {solution}|be in {solution}|bleach|fix|blix) [for]",
     "(what temperature|what temp|how warm|how hot|which temperature) [is|should|must|for|does] [the] [{solution}] [be|need|have]",
+    "(how long|time|how long is it|how long must it be) at {temperature} [(for|in) [the] {solution}] [(by|on|from) [the] {sheet} [sheet]]",
+    "(how long is|how long for|how long in|how long does|time for|time of|what is the time for) [the] {solution} [take|bath|last] at {temperature} [(by|on|from) [the] {sheet} [sheet]]",
     "temperature (of|for) [the] {solution}",
     "[what is] [the] (time and temperature|figures) (for|of) [the] {solution}",
   ],
-  examples: ["how long is the blix", "what temperature should the developer be"],
+  examples: [
+    "how long is the blix",
+    "how long at 36 degrees",
+    "what temperature should the developer be",
+  ],
   fields: z.object({
     solution: z.string().default("developer"),
     sheet: z.string().optional(),
+    temperature: z
+      .number()
+      .min(0, "Developing temperatures lie between 0 and 60 °C. Give one of those.")
+      .max(60, "Developing temperatures lie between 0 and 60 °C. Give one of those.")
+      .optional(),
   }),
   changes: false,
   values: {
@@ -32,13 +45,16 @@ export const howLongCommand = defineCommand({
     sense: "exact or at least",
     pour_out_s: "pouring out begins here, s",
     temp_c: "temperature, °C",
+    estimate_from_s: "shorter end of an estimate, s; missing unless it is one",
+    estimate_to_s: "its longer end, s",
     tolerance_c: "half width of the band, °C",
   },
-  run({ bench }, { solution, sheet: named }) {
+  run({ bench }, { solution, sheet: named, temperature: at }) {
     const found = sheetFor(bench, "process", named);
     if (found === undefined)
       return refuse("no-such-sheet", "I have no sheet of that name. Say sheets.");
-    const { sheet, chosen } = found;
+    const { chosen } = found;
+    const { sheet, table } = withChosenTimes(bench, found.sheet);
     const on = bathOn(sheet, solution);
     const bath = on === undefined ? undefined : "bath" in on ? on.bath : on.several[0];
     if (bath?.time === undefined) {
@@ -50,6 +66,11 @@ export const howLongCommand = defineCommand({
           facts: { sheet: sheet.name },
         },
       );
+    }
+    const measured = table === undefined ? [] : agitationCaution(table);
+    if (at !== undefined) {
+      const about = [...aboutSheet(sheet, chosen, false), ...measured];
+      return timeAtReply(sheet, bath, celsius(at), about);
     }
     const { time, temperature, tolerance, sense } = bath;
     const drain = bath.drain ?? DRAIN;
@@ -70,6 +91,7 @@ export const howLongCommand = defineCommand({
       facts: { sheet: sheet.name, bath: bath.name, sense },
       cautions: [
         ...aboutSheet(sheet, chosen, false),
+        ...measured,
         ...(isWeak(time.origin) && !sheet.invented ? ["From memory: check your sheet."] : []),
       ],
       working: [

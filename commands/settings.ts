@@ -4,10 +4,11 @@ import { dryingOf, ownOrHabit, setupOf } from "../src/commands/evening-times.ts"
 import { moveZone } from "../src/domain/reminders/move-zone.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { servingOf } from "../src/domain/session/keep-apart.ts";
+import { JUMP_LIMIT } from "../src/domain/temperature/jump.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { type Serving, servings } from "../src/domain/timing/stagger.ts";
-import { seconds } from "../src/domain/units/quantity.ts";
-import { showDuration } from "../src/domain/units/show.ts";
+import { celsiusDifference, seconds } from "../src/domain/units/quantity.ts";
+import { showDifference, showDuration } from "../src/domain/units/show.ts";
 import { isZone } from "../src/domain/units/zone.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
@@ -25,6 +26,8 @@ const zoneCase = (zone: string): string =>
     )
     .join("/");
 
+const jumpOf = (bench: Bench) => bench.jumpLimit ?? JUMP_LIMIT.value;
+
 const servingWords: Readonly<Record<Serving, string>> = {
   "one for all": "one person for all tanks; starts are put off so that no two pours meet",
   "one per tank": "one person per tank; starts are not put off",
@@ -38,6 +41,7 @@ const settingsOf = (bench: Bench): readonly string[] => [
   `pour window: ${showDuration(seconds(bench.window))}`,
   `hands: ${servingWords[servingOf(bench)]}`,
   `drying of reels between loads: ${showDuration(dryingOf(bench))}`,
+  `jump from bath to bath, warned beyond: ${showDifference(jumpOf(bench))}`,
   `setting up a load: ${showDuration(setupOf(bench))}`,
   `mode: ${bench.mode}`,
   `sheet in use: ${bench.sheetInUse ?? "none; the shipped ones answer and say so"}`,
@@ -51,6 +55,7 @@ const settingsValues = {
   window_s: "pour window, s",
   serving: "one for all or one per tank: whose hands serve the tanks",
   drying_s: "drying of reels between loads, s",
+  jump_c: "from bath to bath a plan warns of jumps beyond, °C",
   setup_s: "setting up one load, s",
   mode: "bench, wet or dark",
 };
@@ -71,11 +76,16 @@ const reply = (bench: Bench, title: string, say: string) =>
       lead_s: { value: bench.lead, origin: { kind: "told" } },
       window_s: { value: bench.window, origin: { kind: "told" } },
       drying_s: { value: dryingOf(bench), origin: ownOrHabit(bench.reelDrying) },
+      jump_c: {
+        value: jumpOf(bench),
+        origin: bench.jumpLimit === undefined ? JUMP_LIMIT.origin : { kind: "told" },
+      },
       setup_s: { value: setupOf(bench), origin: ownOrHabit(bench.loadSetup) },
     },
   });
 
 const DRYING = "Reels dry between 0 and 24 hours. Say set drying 30 minutes.";
+const JUMP = "A limit for jumps lies between 0.5 and 20 °C. Say set jump limit 3 degrees C.";
 const SETUP = "Setting up takes between 0 and 2 hours. Say set setup 15 minutes.";
 
 export const settingsCommand = defineCommand({
@@ -105,6 +115,7 @@ export const setCommand = defineCommand({
     "set [the] [pour] window [to] {window}",
     "[set|use|there is|we are|i am] [the] [hands] [to] {serving}",
     "set [the] [reel] (drying|drying time|drying of reels) [to] {drying}",
+    "set [the] (jump limit|limit of jumps|jump) [to] {jump}",
     "set [the] (setup|setting up|setup time|loading time) [of a load] [to] {setup}",
   ],
   slots: {
@@ -113,6 +124,7 @@ export const setCommand = defineCommand({
     window: "duration",
     drying: "duration",
     setup: "duration",
+    jump: "difference",
   },
   examples: ["set zone Europe/Lisbon", "use US ounces", "set lead 1 minute"],
   fields: z.object({
@@ -132,10 +144,11 @@ export const setCommand = defineCommand({
     drying: z.number().min(0, DRYING).max(86_400, DRYING).optional(),
     serving: z.enum(servings).optional(),
     setup: z.number().min(0, SETUP).max(7200, SETUP).optional(),
+    jump: z.number().min(0.5, JUMP).max(20, JUMP).optional(),
   }),
   changes: true,
   values: settingsValues,
-  run({ bench, now }, { zone, country, degrees, lead, window, drying, setup, serving }) {
+  run({ bench, now }, { zone, country, degrees, lead, window, drying, setup, jump, serving }) {
     if (zone !== undefined) {
       const spelt = isZone(zone) ? zone : zoneCase(zone);
       const name = isZone(spelt)
@@ -169,6 +182,7 @@ export const setCommand = defineCommand({
       ...(drying === undefined ? {} : { reelDrying: drying }),
       ...(setup === undefined ? {} : { loadSetup: setup }),
       ...(serving === undefined ? {} : { serving }),
+      ...(jump === undefined ? {} : { jumpLimit: celsiusDifference(jump) }),
     };
     if (
       country === undefined &&
@@ -177,6 +191,7 @@ export const setCommand = defineCommand({
       window === undefined &&
       drying === undefined &&
       setup === undefined &&
+      jump === undefined &&
       serving === undefined
     ) {
       return askFor("set", {}, "zone", "Set what? The zone, for example: Europe/Lisbon.");

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { cautionsFor } from "../src/commands/cautions.ts";
+import { withChosenTimes } from "../src/commands/chosen-times.ts";
 import {
   askFor,
   defineCommand,
@@ -19,6 +20,7 @@ import { aboutSheet, sheetById, sheetFor } from "../src/commands/sheets.ts";
 import { bathsMeant } from "../src/commands/start-baths.ts";
 import { guardBottles, guardValues } from "../src/commands/start-guards.ts";
 import { stagesFor } from "../src/commands/start-stages.ts";
+import { coldLines, warmthCautions } from "../src/commands/warmth-cautions.ts";
 import type { BottleLook } from "../src/domain/chemistry/look.ts";
 import { areaOrigin, filmUnits, showFilm } from "../src/domain/film/load.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
@@ -58,6 +60,8 @@ const fields = z.object({
   /** Stops; negative for a pull. */
   push: z.number().optional(),
   pushRule: z.string().optional(),
+  /** What is taken where the temperature only gives an estimate. */
+  estimate: z.enum(["sheet", "middle"]).optional(),
   /** More film for the same tank, with a push of its own: refused unless it is the same. */
   other: filmLoad(40, "More than 40 rolls do not go into one tank.").optional(),
   otherPush: z.number().optional(),
@@ -143,7 +147,8 @@ export const startCommand = defineCommand({
 function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   const found = sheetFor(at.bench, "process", wanted.sheet);
   if (found === undefined) return noSheet(at.bench, wanted.sheet);
-  const { sheet, chosen } = found;
+  const { chosen } = found;
+  const { sheet, table } = withChosenTimes(at.bench, found.sheet);
   const baths = bathsMeant(sheet, wanted);
   if ("reply" in baths) return baths.reply;
 
@@ -224,6 +229,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     ...(mark === undefined ? [] : [mark]),
     ...planLines(bench, run, firstPour),
     ...(developed === undefined ? [] : correctionLines(developed)),
+    ...coldLines(stages),
     ...guarded.notes,
     ...placed.lines,
     ...(run.film.length > 0
@@ -247,6 +253,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     ...(weak.length > 0 && !sheet.invented
       ? [`From memory, check your sheet: time of ${weak.join(", ")}.`]
       : []),
+    ...warmthCautions(bench, sheet, stages, developed, table),
     mark === undefined ? CHECKS : WATER,
     ...warned.cautions,
   ];

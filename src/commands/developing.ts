@@ -3,13 +3,18 @@ import { workDone } from "../domain/chemistry/bottle.ts";
 import type { BottleLook } from "../domain/chemistry/look.ts";
 import type { WorkBefore } from "../domain/chemistry/reuse-time.ts";
 import { showOrigin } from "../domain/origin.ts";
-import { type DeveloperTime, developerTime } from "../domain/process/developer-time.ts";
-import { explainPush, pushTime, showStops } from "../domain/process/push-time.ts";
+import {
+  type Correction,
+  type DeveloperTime,
+  developerTime,
+} from "../domain/process/developer-time.ts";
+import { pushTime, showStops } from "../domain/process/push-time.ts";
 import type { Bath, PushRule, Sheet } from "../domain/process/sheet.ts";
-import { type Seconds, seconds } from "../domain/units/quantity.ts";
+import { type Celsius, type Seconds, seconds } from "../domain/units/quantity.ts";
 import { showDuration } from "../domain/units/show.ts";
 import { type Json, type Option, type Reply, refuse, type Shown } from "../reply/reply.ts";
 import { askFor } from "./define-command.ts";
+import { settleTime } from "./settle-time.ts";
 
 /** No tank is pushed further (common practice: three stops is the end of what makers speak of). */
 const MOST_STOPS = 3;
@@ -25,7 +30,19 @@ export function workBefore(look: BottleLook): WorkBefore {
   return { units: workDone(bottle) * scale, batches: bottle.batches ?? 0 };
 }
 
-export type Developing = { readonly found: DeveloperTime } | { readonly reply: Reply };
+export type Developing =
+  | {
+      readonly found: DeveloperTime;
+      /** The bath is to be brought to the sheet's temperature instead. */
+      readonly atAim?: boolean | undefined;
+    }
+  | { readonly reply: Reply };
+
+/** The bath's temperature, and what is to be done where it only gives an estimate. */
+export type Warmth = {
+  readonly at: Celsius;
+  readonly estimate: "sheet" | "middle" | undefined;
+};
 
 /**
  * A developer's time for a bottle and a push. Without a push rule of its own the sheet gives no
@@ -39,12 +56,15 @@ export function developing(
   look: BottleLook | undefined,
   stops: number | undefined,
   ruleId: string | undefined,
+  warmth?: Warmth,
 ): Developing | undefined {
   if (bath.time === undefined) return undefined;
   const before = look === undefined ? undefined : workBefore(look);
-  const plainTime = developerTime(bath, before, undefined);
-  if (plainTime?.ok !== true) return undefined;
-  if (stops === undefined || stops === 0) return { found: plainTime.value };
+  const plainTime = developerTime(bath, before, undefined, stops ? undefined : warmth?.at);
+  if (stops === undefined || stops === 0 || plainTime?.ok === false) {
+    return settleTime(command, wanted, sheet, plainTime, warmth);
+  }
+  if (plainTime === undefined) return undefined;
   if (Math.abs(stops) > MOST_STOPS) {
     return {
       reply: refuse(
@@ -58,14 +78,8 @@ export function developing(
   if (own === undefined) {
     return { reply: whichRule(command, wanted, sheet, bath.time.value, plainTime.value, stops) };
   }
-  const pushed = developerTime(bath, before, { stops, rule: own });
-  if (pushed === undefined) return undefined;
-  if (pushed.ok) return { found: pushed.value };
-  return {
-    reply: refuse(pushed.error.kind, explainPush(pushed.error), {
-      say: "The push rule does not reach that far.",
-    }),
-  };
+  const pushed = developerTime(bath, before, { stops, rule: own }, warmth?.at);
+  return settleTime(command, wanted, sheet, pushed, warmth);
 }
 
 function chosenRule(sheet: Sheet, bath: Bath, id: string | undefined): PushRule | undefined {
@@ -140,12 +154,19 @@ export function correctionLines({ base, corrections, time }: DeveloperTime): rea
   ];
 }
 
+const keys: Record<Correction["kind"], string> = {
+  "re-use": "reuse_s",
+  push: "push_s",
+  temperature: "temperature_s",
+  drift: "drift_s",
+};
+
 export function correctionFigures({ base, corrections }: DeveloperTime): Record<string, Shown> {
   const figures: Record<string, Shown> = {};
   if (corrections.length === 0) return figures;
   figures.time_base_s = { value: base.value, origin: base.origin };
   for (const { kind, by, how } of corrections) {
-    const key = kind === "re-use" ? "reuse_s" : "push_s";
+    const key = keys[kind];
     figures[key] = { value: by, origin: { kind: "computed", source: how } };
   }
   return figures;
@@ -154,6 +175,9 @@ export function correctionFigures({ base, corrections }: DeveloperTime): Record<
 export const developingValues: Readonly<Record<string, string>> = {
   time_base_s: "the sheet's own developer time, s; missing when nothing changes it",
   reuse_s: "what the film done before adds, s",
+  temperature_s: "what the bath's temperature adds, s; negative for a warm one",
+  estimate_from_s: "shorter end of an estimate, s; missing unless it is one",
+  estimate_to_s: "its longer end, s",
   push_s: "what the push adds, s; negative for a pull",
   push: "stops of push, negative for a pull; missing when there is none",
   rules: "rules to choose from: rule, time_s, source, grade",

@@ -13,6 +13,7 @@ import { readAgitation } from "./answers/read-agitation.ts";
 import { readBand } from "./answers/read-band.ts";
 import { readBaths } from "./answers/read-baths.ts";
 import { readParts } from "./answers/read-parts.ts";
+import { readTimes } from "./answers/read-times.ts";
 import { readPush, readReuse, readRowMeaning } from "./read-rule.ts";
 
 /** What was heard cannot be that: one sentence that says what to give. */
@@ -36,6 +37,7 @@ export function readAnswer(
   const heard = toWords(text);
   const said = heard.words.join(" ");
   if (LEFT_OUT.test(said)) {
+    if (question.wants === "yes" && said === "no") return ok(false);
     return question.optional ? ok(null) : err(`That one I need. ${question.title}`);
   }
   const measure = answers.measure ?? "metric";
@@ -83,7 +85,18 @@ export function readAnswer(
       return readRowMeaning(said);
     case "push":
       return readPush(heard, ears);
+    case "times":
+      return readTimes(heard.typed, ears);
+    case "yes":
+      return readWhether(heard, ears);
   }
+}
+
+function readWhether(heard: Words, listening: Listening): Result<boolean, NotRead> {
+  const value = readers
+    .yes(heard.words, begin(heard.words), listening)
+    .find(({ next }) => next === heard.words.length)?.value;
+  return typeof value === "boolean" ? ok(value) : err("Yes or no: does the paper allow it?");
 }
 
 /** The first words that mean no more than "it is". */

@@ -66,7 +66,7 @@ function bathLines(bath: Bath, country: Country | undefined): readonly string[] 
       `${bath.name}, keeps: ${plain(keeps.value, 0)} days mixed  [${showOrigin(keeps.origin)}]`,
     );
   }
-  const { keepsPart, reuse, replenish, push } = bath;
+  const { keepsPart, reuse, replenish, push, timeLaw } = bath;
   if (keepsPart !== undefined) {
     lines.push(
       `${bath.name}, keeps: ${plain(keepsPart.value, 0)} days part full  [${showOrigin(keepsPart.origin)}]`,
@@ -83,6 +83,15 @@ function bathLines(bath: Bath, country: Country | undefined): readonly string[] 
   if (push !== undefined) {
     lines.push(`${bath.name}, push: ${pushWords(push)}  [${showOrigin(push.origin)}]`);
   }
+  if (timeLaw !== undefined) {
+    const allowed =
+      bath.compensation === true
+        ? "; may be changed while film is in it"
+        : "; not while film is in it";
+    lines.push(
+      `${bath.name}, times: ${lawWords(timeLaw)}${allowed}  [${showOrigin(timeLaw.origin)}]`,
+    );
+  }
   return lines;
 }
 
@@ -94,6 +103,17 @@ function reuseWords(rule: ReuseRule): string {
       return `${plain(rule.seconds, 1)} s per ${rule.per === "unit" ? "roll" : "tank"}`;
     case "table":
       return `${rule.means === "done" ? "done so far" : "this one"}: ${rowWords(rule.rows)}`;
+  }
+}
+
+function lawWords(law: NonNullable<Bath["timeLaw"]>): string {
+  switch (law.kind) {
+    case "table":
+      return law.rows.map(({ at, time }) => `${plain(at, 1)} °C ${showDuration(time)}`).join(", ");
+    case "q10":
+      return `factor ${plain(law.q10, 3)} for 10 °C`;
+    case "k7":
+      return `factor ${plain(law.k7, 3)} for 7 °C`;
   }
 }
 

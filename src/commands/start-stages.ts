@@ -9,6 +9,7 @@ import { celsius, type Instant } from "../domain/units/quantity.ts";
 import { showDuration } from "../domain/units/show.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
 import { lookNow } from "./bottle-looks.ts";
+import { coldWork } from "./cold-work.ts";
 import { askFor } from "./define-command.ts";
 import { developing } from "./developing.ts";
 import { ownTank } from "./own-tank.ts";
@@ -22,6 +23,7 @@ type Wanted = {
   readonly temperature?: number | undefined;
   readonly push?: number | undefined;
   readonly pushRule?: string | undefined;
+  readonly estimate?: "sheet" | "middle" | undefined;
 };
 
 export type Staged = {
@@ -46,6 +48,8 @@ export function stagesFor(
   const looks: BottleLook[] = [];
   const movement = wanted.tank === undefined ? undefined : ownTank(bench, wanted.tank)?.agitation;
   let developed: DeveloperTime | undefined;
+  const developer = baths.findIndex(({ kind }) => isDeveloper(kind));
+  const said = wanted.temperature === undefined ? undefined : celsius(wanted.temperature);
   for (const [index, bath] of baths.entries()) {
     const chosen = bottleFor(bench, sheet, bath, index === 0 ? wanted.bottle : undefined);
     if ("wrong" in chosen) return { reply: chosen.wrong };
@@ -68,16 +72,19 @@ export function stagesFor(
     // Of several developers only the first is pushed (reversal: the first developer, SS0514, p. 4-3).
     const first = isDeveloper(bath.kind) && !stages.some(({ kind }) => isDeveloper(kind));
     const time = times[bath.name];
+    const at = index === Math.max(0, developer) ? said : undefined;
+    const warmth = at === undefined ? undefined : { at, estimate: wanted.estimate };
+    const { push, pushRule } = wanted;
     const worked =
       isDeveloper(bath.kind) && time === undefined
-        ? developing("start", wanted, sheet, bath, look, first ? wanted.push : 0, wanted.pushRule)
-        : undefined;
+        ? developing("start", wanted, sheet, bath, look, first ? push : 0, pushRule, warmth)
+        : coldWork(sheet, bath, time, at);
     if (worked !== undefined && "reply" in worked) return worked;
     if (first) developed = worked?.found;
-    const warmed = index === 0 && wanted.temperature !== undefined;
     const planned = planStage(bath, {
-      time,
-      temperature: warmed ? celsius(wanted.temperature ?? 0) : undefined,
+      // A time that was told is the normal one; a cold bath makes it longer.
+      time: worked === undefined ? time : undefined,
+      temperature: worked?.atAim === true ? undefined : at,
       worked: worked?.found,
     });
     if (!planned.ok) return { reply: explainPlan(planned.trouble) };

@@ -20,11 +20,10 @@ export function askNext(draft: Draft, lead: string): Reply {
   const open = nextQuestion(answers);
   const facts = { asking: open?.id ?? "right", sheet: answers.name ?? null };
   if (open !== undefined) {
-    return question(
-      { command: "learn", fields: {}, slot: "answer", eager: true },
-      lead === "" ? open.title : `${lead} ${open.title}`,
-      { say: oneBreath(open.title), facts },
-    );
+    return question(askOf(open), lead === "" ? open.title : `${lead} ${open.title}`, {
+      say: oneBreath(open.title),
+      facts,
+    });
   }
   return question(whetherRight, "This is what I have. Compare each line with the paper. Right?", {
     lines: [...showAnswers(answers), "Say yes, or correct a line: change 7 to 650 ml."],
@@ -32,6 +31,13 @@ export function askNext(draft: Draft, lead: string): Reply {
     facts,
   });
 }
+
+/** Free text comes first; a plain yes or no is chosen, since "no" alone means other things too. */
+const askOf = ({ wants }: Question): Ask => {
+  const ask = { command: "learn", fields: {}, slot: "answer" };
+  if (wants !== "yes") return { ...ask, eager: true };
+  return { ...ask, options: ["yes", "no", "skip"].map((word) => ({ word, value: word })) };
+};
 
 /** After a correction only the line that changed is said; "no" shows them all again. */
 const askRight = (draft: Draft, changed: string): Reply =>
@@ -98,7 +104,7 @@ const stillAsking = (why: string, asked: Question, reason: string): Reply =>
   refuse(reason, why, {
     say: oneBreath(why),
     facts: { asking: asked.id },
-    ask: { command: "learn", fields: {}, slot: "answer", eager: true },
+    ask: askOf(asked),
   });
 
 /** The answers with one more. Naming the baths anew keeps what is known of those that stay. */
@@ -135,6 +141,9 @@ export function questionMeant(
     exhaustion: "reuse",
     table: "rows",
     pushing: "push",
+    law: "times",
+    factor: "times",
+    drift: "compensation",
     units: "measure",
   };
   const meant = word === undefined ? undefined : (synonyms[word] ?? word);

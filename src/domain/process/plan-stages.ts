@@ -1,6 +1,6 @@
 import { commonPractice, type Figure, type Origin } from "../origin.ts";
 import type { Stage } from "../session/run.ts";
-import { type Celsius, type Seconds, seconds } from "../units/quantity.ts";
+import { type Celsius, type Seconds, seconds, wholeMilliseconds } from "../units/quantity.ts";
 import type { Bath } from "./sheet.ts";
 
 /** Pouring out takes the last 10 s of a time (SS0514, p. 2-13, para. b(2); NAVEDTRA 14209, small-tank steps; both read). */
@@ -73,7 +73,7 @@ export function planStage(
       bath: bath.name,
       kind: bath.kind,
       sense: bath.sense,
-      time,
+      time: wholeMilliseconds(time),
       timeOrigin,
       ...(worked === undefined || worked.corrections.length === 0
         ? {}
@@ -81,6 +81,8 @@ export function planStage(
       temperature,
       temperatureOrigin: said.temperature === undefined ? bath.temperature?.origin : toldOrigin,
       tolerance: bath.tolerance?.value,
+      ...(bath.timeLaw === undefined ? {} : { timeLaw: bath.timeLaw }),
+      ...(bath.compensation === undefined ? {} : { compensation: bath.compensation }),
       drain: drain.value,
       drainOrigin: drain.origin,
       agitation:

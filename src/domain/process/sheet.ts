@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { checkLaw, explainLaw } from "../temperature/time-law.ts";
 import {
   celsius,
   celsiusDifference,
@@ -112,6 +113,29 @@ const pushSchema = z.discriminatedUnion("kind", [
 ]);
 export type PushRule = z.infer<typeof pushSchema>;
 
+/** How a developer's time follows its temperature, where the sheet says so. */
+export const timeLawSchema = z
+  .discriminatedUnion("kind", [
+    z.object({
+      kind: z.literal("table"),
+      rows: z
+        .array(
+          z.object({
+            at: z.number().transform(celsius),
+            time: z.number().transform(seconds),
+          }),
+        )
+        .max(40),
+      origin: originSchema,
+    }),
+    z.object({ kind: z.literal("q10"), q10: z.number(), origin: originSchema }),
+    z.object({ kind: z.literal("k7"), k7: z.number(), origin: originSchema }),
+  ])
+  .superRefine((law, context) => {
+    const wrong = checkLaw(law);
+    if (wrong !== undefined) context.addIssue(explainLaw(wrong));
+  });
+
 const bathSchema = z.object({
   /** What it is called on this sheet, unique in it: "developer", "first wash". */
   name: z.string(),
@@ -141,6 +165,10 @@ const bathSchema = z.object({
   /** The other way to keep a bath level: replenisher, mL for each unit of film. */
   replenish: figureOf(millilitres).optional(),
   push: pushSchema.optional(),
+  /** Times at other temperatures; missing: the sheet gives none. */
+  timeLaw: timeLawSchema.optional(),
+  /** Its time may be changed while film is in it; missing: the sheet does not say so. */
+  compensation: z.boolean().optional(),
 });
 export type Bath = z.infer<typeof bathSchema>;
 
@@ -165,6 +193,9 @@ export type Sheet = z.infer<typeof sheetSchema>;
 const afterDeveloper = new Set(["bleach", "fixer", "blix", "stop", "stabilizer"]);
 export const spoilsDeveloper = (kind: string): boolean => afterDeveloper.has(kind);
 export const isDeveloper = (kind: string): boolean => kind.endsWith("developer");
+
+/** Processes in which layers of different colours must stay in balance. */
+export const isColour = (process: string): boolean => process !== "black-and-white";
 
 /** Water only: no bottle is fetched for it and nothing tires. */
 export const isWater = (kind: string): boolean => kind === "wash" || kind === "prewash";

@@ -7,13 +7,25 @@ import { dailyLookSchema, dailySchema, newDaily, newDailyLook } from "../reminde
 import { reminderSchema } from "../reminders/reminder.ts";
 import { answersSchema } from "../teaching/answers.ts";
 import { servings } from "../timing/stagger.ts";
-import { instant } from "../units/quantity.ts";
+import { celsius, celsiusDifference, instant, millilitres } from "../units/quantity.ts";
 import { draftSchema } from "./draft.ts";
 import { mixingSchema } from "./mixing-walk.ts";
 import { runSchema } from "./run.ts";
 import { touchedSchema } from "./touched.ts";
 
 const at = z.number().transform(instant);
+
+const thermometerSchema = z.object({
+  name: z.string(),
+  isReference: z.boolean().optional(),
+  checks: z.array(
+    z.object({
+      at,
+      read: z.number().transform(celsius),
+      reference: z.number().transform(celsius),
+    }),
+  ),
+});
 
 export const modes = ["bench", "wet", "dark"] as const;
 
@@ -47,6 +59,16 @@ export const benchSchema = z.object({
   rolls: z.record(z.string(), rollSchema).default({}),
   /** Tanks by spoken name, lower case. */
   tanks: z.record(z.string(), tankSchema).default({}),
+  /** Thermometers by name, lower case. */
+  thermometers: z.record(z.string(), thermometerSchema).default({}),
+  /** The heat a tank takes, as so much water, by its name in lower case. */
+  tankHeat: z
+    .record(z.string(), z.object({ takes: z.number().positive().transform(millilitres), at }))
+    .default({}),
+  /** From bath to bath film may jump so far, °C; missing: as is common. */
+  jumpLimit: z.number().transform(celsiusDifference).optional(),
+  /** The shipped table of times chosen for black-and-white developers, by its id. */
+  timeTable: z.string().optional(),
   reminders: z.record(z.string(), reminderSchema).default({}),
   daily: dailySchema.prefault({}),
   dailyLook: dailyLookSchema.prefault({}),
@@ -106,6 +128,8 @@ export const newBench = (id: string, zone: string): Bench => ({
   runs: {},
   rolls: {},
   tanks: {},
+  thermometers: {},
+  tankHeat: {},
   reminders: {},
   daily: newDaily(),
   dailyLook: newDailyLook(),

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { filmSchema } from "../film/load.ts";
-import { originSchema, senses } from "../process/sheet.ts";
+import { originSchema, senses, timeLawSchema } from "../process/sheet.ts";
 import { celsius, celsiusDifference, instant, seconds, units } from "../units/quantity.ts";
 
 const at = z.number().transform(instant);
@@ -16,7 +16,22 @@ export const stageSchema = z.object({
   timeBase: length.optional(),
   /** What changed it, in order, s and in words. */
   corrections: z
-    .array(z.object({ kind: z.enum(["re-use", "push"]), by: length, how: z.string() }))
+    .array(
+      z.object({
+        kind: z.enum(["re-use", "push", "temperature", "drift"]),
+        by: length,
+        how: z.string(),
+      }),
+    )
+    .optional(),
+  /** The time before drift in the bath changed it. */
+  timeMeant: length.optional(),
+  /** Of the sheet, as it was when the run began. */
+  timeLaw: timeLawSchema.optional(),
+  compensation: z.boolean().optional(),
+  /** What was answered to a departure that size: it is not asked about again. */
+  driftAnswer: z
+    .object({ choice: z.enum(["keep", "adjust", "log"]), band: z.enum(["note", "ask", "hold"]) })
     .optional(),
   temperature: z.number().transform(celsius).optional(),
   temperatureOrigin: originSchema.optional(),
@@ -57,9 +72,14 @@ export const readingSchema = z.object({
   at,
   stage: z.number().int(),
   bath: z.string(),
+  /** What it is taken for, °C: corrected where the thermometer's offset is known. */
   temperature: z.number().transform(celsius),
   /** Which thermometer, where it was said. */
   thermometer: z.string().optional(),
+  /** As the thermometer showed it, °C; missing in records made before this was kept. */
+  read: z.number().transform(celsius).optional(),
+  /** Why it is not verified, in words; missing where it is. */
+  unverified: z.string().optional(),
 });
 export type ReadingTaken = z.infer<typeof readingSchema>;
 

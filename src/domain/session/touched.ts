@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { filmSchema } from "../film/load.ts";
+import { celsius, celsiusDifference, instant } from "../units/quantity.ts";
 import type { Run } from "./run.ts";
 
 /** What a run had to do with, kept when the run itself moves to a file of its own. */
@@ -10,6 +11,20 @@ export const touchedSchema = z.object({
   /** Thermometers by name; an empty name where a reading named none. */
   thermometers: z.array(z.string()),
   film: z.array(filmSchema),
+  /** Readings of named thermometers, to be read anew when one proves off. */
+  readings: z
+    .array(
+      z.object({
+        at: z.number().transform(instant),
+        bath: z.string(),
+        thermometer: z.string(),
+        read: z.number().transform(celsius),
+        corrected: z.number().transform(celsius),
+        aim: z.number().transform(celsius).optional(),
+        tolerance: z.number().transform(celsiusDifference).optional(),
+      }),
+    )
+    .optional(),
 });
 export type Touched = z.infer<typeof touchedSchema>;
 
@@ -23,5 +38,20 @@ export function touchedBy(run: Run): Touched {
     sheet: run.sheet,
     thermometers: [...new Set(run.readings.map(({ thermometer }) => thermometer ?? ""))],
     film: run.film,
+    readings: run.readings.flatMap(({ at, stage, bath, temperature, thermometer, read }) => {
+      if (thermometer === undefined) return [];
+      const planned = run.stages[stage];
+      return [
+        {
+          at,
+          bath,
+          thermometer,
+          read: read ?? temperature,
+          corrected: temperature,
+          aim: planned?.temperature,
+          tolerance: planned?.tolerance,
+        },
+      ];
+    }),
   };
 }

@@ -55,6 +55,19 @@ const bathAnswers = z.object({
       z.object({ kind: z.literal("table"), rows: z.array(row) }),
     ])
     .nullable(),
+  /** Times at other temperatures. */
+  times: z
+    .discriminatedUnion("kind", [
+      z.object({
+        kind: z.literal("table"),
+        rows: z.array(z.object({ at: z.number().transform(celsius), time: s })),
+      }),
+      z.object({ kind: z.literal("q10"), q10: z.number() }),
+      z.object({ kind: z.literal("k7"), k7: z.number() }),
+    ])
+    .nullable(),
+  /** The paper lets the time be changed while film is in the bath. */
+  compensation: z.boolean().nullable(),
 });
 
 /** What was read off the paper so far. A null is an answer too: the paper does not say. */

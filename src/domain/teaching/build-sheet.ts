@@ -63,6 +63,12 @@ function buildBath(bath: { name: string; kind: string }, told: BathAnswers, orig
     ...(keepsPart === undefined || keepsPart === null ? {} : { keepsPart: figure(keepsPart) }),
     ...buildReuse(told, origin),
     ...(told.push === undefined || told.push === null ? {} : { push: { ...told.push, origin } }),
+    ...(told.times === undefined || told.times === null
+      ? {}
+      : { timeLaw: { ...told.times, origin } }),
+    ...(told.compensation === undefined || told.compensation === null
+      ? {}
+      : { compensation: told.compensation }),
   };
 }
 

@@ -1,4 +1,7 @@
+import { told as toldOrigin } from "../origin.ts";
 import { isDeveloper } from "../process/sheet.ts";
+import { explainTime, tableTime } from "../temperature/time-from-temperature.ts";
+import { checkLaw, explainLaw } from "../temperature/time-law.ts";
 import { millilitres, seconds } from "../units/quantity.ts";
 import { plain, showCelsius, showDuration, showVolume } from "../units/show.ts";
 import type { Answers, BathAnswers } from "./answers.ts";
@@ -68,7 +71,7 @@ export function checkBath(answers: Answers, name: string): string | undefined {
   if (capacity !== undefined && capacity !== null && (capacity <= 0 || capacity > 1000)) {
     return `${plain(capacity, 1)} rolls is not plausible for one batch. Read it again.`;
   }
-  const rule = checkReuse(told) ?? checkPush(told);
+  const rule = checkReuse(told) ?? checkPush(told) ?? checkTimes(told);
   if (rule !== undefined) return rule;
   if (
     told.keepsPart !== undefined &&
@@ -120,6 +123,24 @@ function checkPush({ push, time }: BathAnswers): string | undefined {
     case "table":
       return checkRows(push.rows, time?.time, "push");
   }
+}
+
+/** A law that can be used, whose table holds the sheet's own time where it holds its temperature. */
+function checkTimes({ times, time, temperature }: BathAnswers): string | undefined {
+  if (times === undefined || times === null) return undefined;
+  const law = { ...times, origin: toldOrigin };
+  const wrong = checkLaw(law);
+  if (wrong !== undefined) return explainLaw(wrong);
+  const aim = temperature?.temperature;
+  if (aim === undefined) {
+    return "Times at other temperatures need the sheet's own temperature first. Say change, its bath, temperature, and the figure.";
+  }
+  if (law.kind !== "table" || time === undefined) return undefined;
+  const there = tableTime(law, aim);
+  if (!there.ok) return explainTime(there.error);
+  return Math.abs(there.value - time.time) > Math.max(2, time.time * 0.05)
+    ? `The table gives ${showDuration(there.value)} at ${showCelsius(aim)}, and the sheet's time there is ${showDuration(time.time)}. Read me both again.`
+    : undefined;
 }
 
 /** Rows of a table rise: more film, or more push, never wants a shorter time. */

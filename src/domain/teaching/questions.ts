@@ -17,7 +17,9 @@ export type Wants =
   | "keeps"
   | "reuse"
   | "rows"
-  | "push";
+  | "push"
+  | "times"
+  | "yes";
 
 export type Question = {
   /** "name", or bath number and word: "2.time". */
@@ -144,9 +146,10 @@ export function questionsOf(answers: Answers): readonly Question[] {
 
 type At = (word: string, wants: Wants, title: string, optional: boolean) => Question;
 
-/** Only a developer's time changes with the film it has done, and with a push. */
+/** Only a developer's time changes with the film it has done, a push, and the temperature. */
 function developerQuestions(answers: Answers, name: string, at: At): readonly Question[] {
   const table = answers.bath?.[name]?.reuse?.kind === "table";
+  const law = answers.bath?.[name]?.times;
   return [
     at(
       "reuse",
@@ -170,6 +173,23 @@ function developerQuestions(answers: Answers, name: string, at: At): readonly Qu
       "what does it say about pushing? Like 30 seconds per stop, times 1.3 per stop, or table 1 3:45, 2 4:15. Or skip.",
       true,
     ),
+    at(
+      "times",
+      "times",
+      "does it give times for other temperatures? Like table 20 6:30, 21 6:00, or factor 2 for 10 degrees. Or skip.",
+      true,
+    ),
+    // Only a developer whose law is known can be re-planned while film is in it.
+    ...(law === undefined || law === null
+      ? []
+      : [
+          at(
+            "compensation",
+            "yes",
+            "does it allow the time to be changed while film is in it, when the bath drifts? Yes or no.",
+            true,
+          ),
+        ]),
   ];
 }
 

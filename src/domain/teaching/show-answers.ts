@@ -85,6 +85,10 @@ export function showAnswer(
       return answer === "done" ? "a row means done so far" : "a row means this one";
     case "push":
       return showPushAnswer(answer as NonNullable<BathAnswers["push"]>);
+    case "times":
+      return showTimes(answer as NonNullable<BathAnswers["times"]>);
+    case "yes":
+      return answer === true ? "yes" : "no";
   }
 }
 
@@ -109,6 +113,17 @@ function showPushAnswer(push: NonNullable<BathAnswers["push"]>): string {
       return `times ${plain(push.factor, 3)} for each stop`;
     case "table":
       return `table ${showRows(push.rows)}`;
+  }
+}
+
+function showTimes(law: NonNullable<BathAnswers["times"]>): string {
+  switch (law.kind) {
+    case "table":
+      return `table ${law.rows.map(({ at, time }) => `${plain(at, 1)} °C ${showDuration(time)}`).join(", ")}`;
+    case "q10":
+      return `factor ${plain(law.q10, 3)} for 10 °C`;
+    case "k7":
+      return `factor ${plain(law.k7, 3)} for 7 °C`;
   }
 }
 

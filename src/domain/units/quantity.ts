@@ -34,5 +34,9 @@ export const squareInches = (value: number): SquareInches => finite(value, "in²
 export const units = (value: number): Units => finite(value, "units") as Units;
 export const instant = (value: number): Instant => finite(value, "instant") as Instant;
 
+/** A length to the millisecond, so that the instants made of it stay whole. */
+export const wholeMilliseconds = (length: Seconds): Seconds =>
+  seconds(Math.round(length * 1000) / 1000);
+
 export const later = (at: Instant, by: number): Instant => instant(at + by * 1000);
 export const secondsBetween = (from: Instant, to: Instant): Seconds => seconds((to - from) / 1000);

@@ -3,6 +3,7 @@ import { readAmount } from "./amount.ts";
 import { readArea, readAreaUnit } from "./area.ts";
 import { readBath } from "./bath.ts";
 import { readRole } from "./bottle-role.ts";
+import { readChosen } from "./chosen.ts";
 import { readClock } from "./clock-time.ts";
 import { readContainer } from "./container.ts";
 import { readCount } from "./count.ts";
@@ -33,6 +34,7 @@ import { readPercent } from "./percent.ts";
 import { readPlace } from "./place.ts";
 import { readRepeats } from "./recurrence.ts";
 import { readReels } from "./reels.ts";
+import { readReference } from "./reference.ts";
 import { readRolls } from "./rolls.ts";
 import { readServing } from "./serving.ts";
 import { readSpeed } from "./speed.ts";
@@ -51,6 +53,7 @@ export type ReaderName =
   | "areaUnit"
   | "bath"
   | "bottle"
+  | "chosen"
   | "clock"
   | "container"
   | "count"
@@ -80,6 +83,7 @@ export type ReaderName =
   | "place"
   | "push"
   | "reels"
+  | "reference"
   | "role"
   | "rolls"
   | "repeats"
@@ -106,6 +110,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   areaUnit: readAreaUnit,
   bath: readBath,
   bottle: nameReader("bottle"),
+  chosen: readChosen,
   clock: readClock,
   container: readContainer,
   count: readCount,
@@ -135,6 +140,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   place: readPlace,
   push: readStops,
   reels: readReels,
+  reference: readReference,
   role: readRole,
   rolls: readRolls,
   repeats: readRepeats,
