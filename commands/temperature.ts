@@ -1,31 +1,43 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
-import { whichTank, withRun } from "../src/commands/tanks.ts";
+import { driftValues } from "../src/commands/drift-words.ts";
+import { readOn } from "../src/commands/read-thermometer.ts";
+import { chosenReply, readingReply } from "../src/commands/reading-reply.ts";
+import { whichTank } from "../src/commands/tanks.ts";
+import { stageAt, weigh } from "../src/domain/session/drift-run.ts";
 import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
-import { celsius } from "../src/domain/units/quantity.ts";
+import type { ReadingTaken, Run } from "../src/domain/session/run.ts";
+import {
+  bathTemperature,
+  explainBathTemperature,
+} from "../src/domain/temperature/bath-temperature.ts";
+import { askAboutReading, questionReading } from "../src/domain/temperature/question-reading.ts";
+import { celsius, instant, later } from "../src/domain/units/quantity.ts";
 import { plain, showTemperature } from "../src/domain/units/show.ts";
-import { answer, refuse, type Shown } from "../src/reply/reply.ts";
+import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
-/** Off by more than this, °C, waits; below the other it is only noted (our own bounds, no source). */
-const HOLD = 1;
-const ASK = 0.3;
+/** A reading older than this belongs to no bath that is still known, s: our own bound. */
+const OLDEST = 6 * 3600;
 
 export const temperatureCommand = defineCommand({
   name: "temperature",
-  summary: "Log what the thermometer reads and compare it with the sheet.",
+  summary: "Log what the thermometer reads; in a bath, I weigh its drift.",
   topic: "run",
   sentences: [
     "temperature [is|now] [at] {temperature} [in] [tank] [{tank}]",
     "temperature [is|now] [at] {temperature} (on|by|with) [the] {thermometer} [thermometer]",
     "[the] {thermometer} thermometer (is|reads|says) [at] {temperature}",
     "[the] {solution} [temperature] (is|reads|at|is at|now) [at] {temperature} [in tank {tank}]",
+    "[the] {solution} [temperature] (is|reads|is at) {temperature} (on|by|with) [the] {thermometer} [thermometer]",
     "[the] (bath|thermometer|tank|it) (is|reads|is at|says|at) [at] {temperature}",
+    "[the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} {ago} ago [(on|by|with) [the] {thermometer} [thermometer]]",
+    "{ago} ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature}",
     "(reading|read) {temperature} [in tank {tank}]",
     "{solution} {temperature}",
     "temperature",
   ],
-  slots: { sure: "yes", thermometer: "word" },
-  examples: ["temperature 37.6", "developer is at 37.4", "temperature 100 F"],
+  slots: { sure: "yes", thermometer: "word", ago: "duration" },
+  examples: ["temperature 37.6", "developer is at 37.4", "it was 37.2 a minute ago"],
   fields: z.object({
     temperature: z
       .number("What does the thermometer read, in the bath itself?")
@@ -34,128 +46,114 @@ export const temperatureCommand = defineCommand({
     solution: z.string().optional(),
     tank: z.string().optional(),
     thermometer: z.string().max(30, "Say which thermometer in a word, like red.").optional(),
+    /** How long ago it was read, s. */
+    ago: z
+      .number()
+      .min(0, "When did you read it? Like a minute ago.")
+      .max(OLDEST, "That is too long ago to tell which bath it was. Say note to keep it.")
+      .optional(),
+    /** When it was read, where a question has taken time since. */
+    readAt: z.number().transform(instant).optional(),
     sure: z.boolean().optional(),
+    choice: z.enum(["keep", "adjust", "log"]).optional(),
+    /** The stage a choice is about. */
+    stage: z.number().int().optional(),
   }),
   changes: true,
   values: {
-    thermometer: "the thermometer it was read on, when one was named",
+    thermometer: "the thermometer it was read on, when one was named or there is only one",
     tank: "tank",
     bath: "bath the reading is logged for",
-    temp_c: "reading, °C",
+    temp_c: "reading corrected, °C",
+    read_c: "reading as shown, °C; missing when nothing was corrected",
+    verified: "false when the thermometer's offset is not known; missing when none is known here",
     aim_c: "the sheet's temperature, °C",
     off_c: "reading less aim, °C",
     tolerance_c: "half width of the sheet's band, °C",
     within: "true when the reading is inside the band",
+    ...driftValues,
   },
-  run({ bench, now }, { temperature, solution, tank, thermometer, sure }) {
-    const value = celsius(temperature);
-    const run =
-      tank === undefined
-        ? liveRuns(bench).length > 1
-          ? undefined
-          : (liveRuns(bench)[0] ?? undefined)
-        : runOfTank(bench, tank);
+  run({ bench, now }, fields) {
+    const { solution, tank, thermometer, sure, choice } = fields;
+    const value = celsius(fields.temperature);
     if (tank === undefined && liveRuns(bench).length > 1) {
-      return whichTank(bench, "temperature", { temperature, solution });
+      return whichTank(bench, "temperature", fields);
     }
-    if (run === undefined) {
-      const past = latestRun(bench);
+    const run = tank === undefined ? liveRuns(bench)[0] : runOfTank(bench, tank);
+    if (run === undefined) return nothingRuns(latestRun(bench), value);
+    const at = fields.readAt ?? later(now, -(fields.ago ?? 0));
+    const index = stageMeant(run, solution, at);
+    const stage = index === undefined ? undefined : run.stages[index];
+    if (index === undefined || stage === undefined) {
       return refuse(
-        "nothing-running",
-        `I read ${showTemperature(value)}, but no run is open to log it for.${past === undefined ? "" : ` The last one, ${past.tank}, is over.`}`,
-        {
-          say: "No run is open to log it for.",
-          figures: { temp_c: { value: temperature, origin: { kind: "told" } } },
-        },
+        "no-such-bath",
+        `${run.tank} has no ${solution ?? "bath"}: say which bath it was, ${run.stages.map(({ bath }) => bath).join(", ")}.`,
+        { say: "Which bath was that?" },
       );
     }
-    const named =
-      solution === undefined
-        ? run.current
-        : run.stages.findIndex((stage) => stage.bath === solution || stage.kind === solution);
-    const index = named < 0 ? run.current : named;
-    const stage = run.stages[index];
-    if (stage === undefined || run.endedAt !== undefined) {
+    if (run.endedAt !== undefined) {
       return refuse("over", `${run.tank} is over; say note to add the temperature to its record.`);
     }
-    if ((temperature < 10 || temperature > 60) && sure === undefined) {
-      return confirm(
-        "temperature",
-        { temperature, solution, tank: run.tank, thermometer },
-        "sure",
-        `${showTemperature(value)} in the ${stage.bath}? That is far from any bath.`,
-      );
-    }
-    if (sure === false)
+    if (choice !== undefined) return chosenReply(bench, run, fields.stage ?? index, choice, now);
+    if (sure === false) {
       return answer({ title: "Then nothing is logged.", say: "Then nothing is logged." });
-
-    const logged = {
-      ...run,
-      readings: [
-        ...run.readings,
-        {
-          at: now,
-          stage: index,
-          bath: stage.bath,
-          temperature: value,
-          ...(thermometer === undefined ? {} : { thermometer: thermometer.toLowerCase() }),
-        },
-      ],
-    };
-    const figures: Record<string, Shown> = {
-      temp_c: { value: temperature, origin: { kind: "told" } },
-    };
-    const lines: string[] = [];
-    let verdict = "logged";
-    if (stage.temperature !== undefined && stage.temperatureOrigin !== undefined) {
-      const off = temperature - stage.temperature;
-      figures.aim_c = { value: stage.temperature, origin: stage.temperatureOrigin };
-      figures.off_c = { value: off, origin: { kind: "computed", source: "reading less aim" } };
-      if (stage.tolerance !== undefined) {
-        figures.tolerance_c = { value: stage.tolerance, origin: stage.temperatureOrigin };
-        verdict = judge(off, stage.tolerance);
-        lines.push(`Aim ${showTemperature(stage.temperature)}, ±${plain(stage.tolerance, 2)} °C.`);
-        if (Math.abs(off) > stage.tolerance + 1e-9)
-          lines.push(...advice(off, stage.kind, stage.inAt !== undefined));
-      }
     }
-    const within = verdict === "in the band";
-    const title = `${run.tank}: ${stage.bath} at ${showTemperature(value)}, ${verdict}.`;
-    return withRun(
-      bench,
-      logged,
-      answer({
-        title,
-        lines,
-        say: `${plain(value, 1)}, ${verdict}.`,
-        figures,
-        facts: {
-          tank: run.tank,
-          bath: stage.bath,
-          ...(thermometer === undefined ? {} : { thermometer: thermometer.toLowerCase() }),
-          ...(stage.tolerance === undefined ? {} : { within }),
-        },
-      }),
-    );
+    const asked = { ...fields, tank: run.tank, readAt: at, ago: undefined };
+    const believed = bathTemperature(value, "C", stage.temperature);
+    if (!believed.ok) {
+      const { error } = believed;
+      const title = explainBathTemperature(error);
+      if (error.kind !== "other-unit") return refuse(error.kind, title, { say: oneBreath(title) });
+      return confirm("temperature", { ...asked, temperature: error.meant }, "sure", title);
+    }
+    const { corrected, ...kept } = readOn(bench, thermometer, value, at);
+    const reading: ReadingTaken = {
+      at,
+      stage: index,
+      bath: stage.bath,
+      temperature: corrected,
+      read: value,
+      ...(kept.thermometer === undefined ? {} : { thermometer: kept.thermometer }),
+      ...(kept.unverified === undefined ? {} : { unverified: kept.unverified }),
+    };
+    const weighed = weigh(run, index, reading, now, sure === true);
+    const odd =
+      weighed?.ok === true
+        ? weighed.value.kind === "question"
+          ? weighed.value.question
+          : undefined
+        : sure === true || stage.temperature === undefined
+          ? undefined
+          : questionReading(reading, [], stage.temperature);
+    if (odd !== undefined) {
+      const title = `${plain(value, 1)}? ${askAboutReading(odd)}`;
+      return confirm("temperature", asked, "sure", title, {
+        say: `${plain(value, 1)}? Is that right?`,
+      });
+    }
+    return readingReply(bench, run, { ...reading, taken: kept.taken }, weighed, now);
   },
 });
 
-function judge(off: number, tolerance: number): string {
-  const size = Math.abs(off);
-  if (size <= tolerance + 1e-9) return "in the band";
-  return `${plain(size, 1)} ${size === 1 ? "degree" : "degrees"} too ${off > 0 ? "warm" : "cold"}`;
+/** The bath that was named; without a name the one film was in at that moment. */
+function stageMeant(
+  run: Run,
+  solution: string | undefined,
+  at: Parameters<typeof stageAt>[1],
+): number | undefined {
+  if (solution === undefined) return stageAt(run, at);
+  const named = run.stages.findIndex(
+    ({ bath, kind }) => bath === solution || kind === solution || kind.endsWith(` ${solution}`),
+  );
+  return named < 0 ? undefined : named;
 }
 
-function advice(off: number, kind: string, wet: boolean): readonly string[] {
-  const size = Math.abs(off);
-  if (!kind.endsWith("developer")) return ["This bath is forgiving; bring it nearer when you can."];
-  if (!wet) {
-    return size > HOLD
-      ? ["Do not pour yet: bring the developer itself to its temperature, then measure again."]
-      : ["Bring the developer itself nearer before you pour, then measure again."];
-  }
-  return [
-    "I do not change the time: in colour, time restores density, not the balance of the layers.",
-    size > ASK ? "It is in the record as a deviation." : "A small one; it is in the record.",
-  ];
-}
+const nothingRuns = (past: Run | undefined, value: ReturnType<typeof celsius>) =>
+  refuse(
+    "nothing-running",
+    `I read ${showTemperature(value)}, but no run is open to log it for.${past === undefined ? "" : ` The last one, ${past.tank}, is over.`}`,
+    {
+      say: "No run is open to log it for.",
+      figures: { temp_c: { value, origin: { kind: "told" } } },
+    },
+  );

@@ -18,6 +18,9 @@ type Clock = z.infer<typeof clockSchema>;
 export const setDaily = (bench: Bench, change: Partial<Daily>, now: Instant): Bench =>
   planDaily({ ...bench, daily: { ...bench.daily, ...change } }, now, dailyLooks);
 
+/** The same bench with its next message planned anew, after a check of a thermometer. */
+export const recheck = (bench: Bench, now: Instant): Bench => planDaily(bench, now, dailyLooks);
+
 /** The evening and the morning meaning of a clock time that leaves it open. */
 export const inEvening = ({ hour, minute, ambiguous }: Clock): TimeOfDay =>
   ambiguous === true ? { hour: (hour % 12) + 12, minute } : { hour, minute };

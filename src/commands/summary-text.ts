@@ -1,7 +1,7 @@
 import { areaOrigin, filmUnits, showFilm } from "../domain/film/load.ts";
 import { showStops } from "../domain/process/push-time.ts";
 import type { Bench } from "../domain/session/bench.ts";
-import type { Run } from "../domain/session/run.ts";
+import type { ReadingTaken, Run } from "../domain/session/run.ts";
 import { type StageRecord, stageRecords } from "../domain/session/summary.ts";
 import { clockMinute, clockTime, dateOf, showDate } from "../domain/timing/clock-text.ts";
 import { plain, showDuration, showUnits } from "../domain/units/show.ts";
@@ -15,7 +15,7 @@ export const summaryValues: Readonly<Record<string, string>> = {
   sheet: "the sheet it followed",
   state: "running, done, stopped, or by the clock when the end was not confirmed",
   stages:
-    "one entry a bath: bath, sense, planned_s, real_s, start and end (ISO), plus_minus_s, skipped, out_by_clock, aim_c, readings_c",
+    "one entry a bath: bath, sense, planned_s, real_s, start and end (ISO), plus_minus_s, skipped, out_by_clock, aim_c, readings_c (corrected), read_c (as shown), unverified (how many readings)",
   units: "film in units of 80 sq in",
   film: "formats and counts",
   bottles: "one entry a bottle: bottle, bath, before_units, after_units",
@@ -46,6 +46,7 @@ export function summaryOf(bench: Bench, run: Run, how: { readonly private: boole
     ...run.stages.flatMap(({ bath, corrections }) =>
       (corrections ?? []).map(({ kind, how }) => `${bath}, ${kind}: ${how}`),
     ),
+    ...unverifiedLines(run),
     ...(how.private &&
     run.counted.length > 0 &&
     run.countConfirmed !== true &&
@@ -93,6 +94,22 @@ export function summaryOf(bench: Bench, run: Run, how: { readonly private: boole
   });
 }
 
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** Why readings cannot be fully trusted, each reason once. */
+const unverifiedLines = ({ readings }: Run): readonly string[] => [
+  ...new Set(
+    readings.flatMap(({ unverified, thermometer }) => {
+      if (unverified === undefined) return [];
+      return [
+        thermometer === undefined
+          ? `Readings: ${lower(unverified)}`
+          : `Readings on the ${thermometer} thermometer: ${lower(unverified)}`,
+      ];
+    }),
+  ),
+];
+
 const endWords: Readonly<Record<string, string>> = {
   running: "still running",
   done: "done",
@@ -103,7 +120,8 @@ const endWords: Readonly<Record<string, string>> = {
 function stageLine(bench: Bench, record: StageRecord): string {
   if (record.skipped) return `${record.bath}: skipped`;
   const sense = record.sense === "exact" ? "exactly" : "at least";
-  const planned = `planned ${sense} ${showDuration(record.planned)}`;
+  const moved = record.meant === undefined ? "" : `${showDuration(record.meant)}, moved to `;
+  const planned = `planned ${sense} ${moved}${showDuration(record.planned)}`;
   const real =
     record.real === undefined
       ? record.start === undefined
@@ -112,10 +130,18 @@ function stageLine(bench: Bench, record: StageRecord): string {
       : `real ${showDuration(record.real)}${record.plusMinus === undefined ? "" : ` ±${plain(record.plusMinus, 0)} s`}`;
   const from = record.start === undefined ? "" : `, in ${clockTime(record.start, bench.zone)}`;
   const read =
-    record.readings.length === 0
-      ? ""
-      : `, read ${record.readings.map((reading) => plain(reading.temperature, 1)).join(", ")} °C`;
+    record.readings.length === 0 ? "" : `, read ${record.readings.map(showReading).join(", ")} °C`;
   return `${record.bath}: ${planned}, ${real}${from}${read}`;
+}
+
+/** Both values where they differ, and a mark where the thermometer's offset is not known. */
+function showReading({ temperature, read, thermometer, unverified }: ReadingTaken): string {
+  const shown = read ?? temperature;
+  const both =
+    Math.abs(shown - temperature) < 1e-9
+      ? plain(temperature, 1)
+      : `${plain(temperature, 2)} (shown ${plain(shown, 1)})`;
+  return `${both}${unverified === undefined || thermometer === undefined ? "" : " (unverified)"}`;
 }
 
 const isoOf = (at: StageRecord["start"]): string | null =>
@@ -133,4 +159,6 @@ const stageJson = (record: StageRecord): Json => ({
   out_by_clock: record.outByClock,
   aim_c: record.aim ?? null,
   readings_c: record.readings.map((reading) => reading.temperature),
+  read_c: record.readings.map((reading) => reading.read ?? reading.temperature),
+  unverified: record.readings.filter((reading) => reading.unverified !== undefined).length,
 });

@@ -1,5 +1,6 @@
 import type { Bench } from "../session/bench.ts";
-import { type Day, dayNumber, dayOfNumber, isoDayNumber, showDay } from "./calendar.ts";
+import { recheckDue } from "../temperature/thermometer.ts";
+import { type Day, dayAt, dayNumber, dayOfNumber, isoDayNumber, showDay } from "./calendar.ts";
 import type { DailyBottle, DailyRoll, Looks } from "./looks.ts";
 
 /** One line of the daily message that the bench says by itself. */
@@ -29,6 +30,7 @@ export function noticesOf(bench: Bench, today: Day, looks: Looks): readonly Noti
   return [
     ...looks.bottles(bench, today.toString()).flatMap((bottle) => bottleNotices(bottle, now)),
     ...thermometerNotices(bench),
+    ...namedThermometers(bench),
     ...looks.rolls(bench).flatMap((roll) => rollNotices(roll, bench.daily.rollDays)),
   ];
 }
@@ -113,6 +115,17 @@ function thermometerNotices({ daily: { thermometerOn } }: Bench): readonly Notic
   const text = (): string => `Check the thermometer again: last checked ${showDay(checked)}.`;
   return [{ key: `thermometer:${thermometerOn}`, kind: "thermometer", text, from, settles: [] }];
 }
+
+/** Those with a name are due by their own newest check. */
+const namedThermometers = ({ thermometers, zone }: Bench): readonly Notice[] =>
+  Object.entries(thermometers).flatMap(([id, thermometer]) => {
+    const due = recheckDue(thermometer);
+    if (due === undefined) return [];
+    const text = (): string =>
+      `Check the ${thermometer.name} thermometer against the reference again.`;
+    const from = dayNumber(dayAt(due, zone));
+    return [{ key: `thermometer:${id}:${due}`, kind: "thermometer", text, from, settles: [] }];
+  });
 
 function rollNotices({ id, name, since }: DailyRoll, days: number): readonly Notice[] {
   if (since === undefined) return [];

@@ -13,6 +13,8 @@ export type StageRecord = {
   readonly bath: string;
   readonly sense: Stage["sense"];
   readonly planned: Seconds;
+  /** As it was before drift moved it; missing where nothing did. */
+  readonly meant: Seconds | undefined;
   readonly start: Instant | undefined;
   readonly end: Instant | undefined;
   readonly real: Seconds | undefined;
@@ -38,6 +40,7 @@ export function stageRecords(run: Run): readonly StageRecord[] {
       bath: stage.bath,
       sense: stage.sense,
       planned: stage.time,
+      meant: stage.timeMeant,
       start: stage.inAt,
       end: stage.outAt,
       real,

@@ -1,0 +1,182 @@
+import { z } from "zod";
+import { declined } from "../src/commands/declined.ts";
+import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { said, worked } from "../src/commands/figures.ts";
+import { heatField, oneScale } from "../src/commands/heats.ts";
+import { showReread } from "../src/commands/reread-lines.ts";
+import { recheck } from "../src/commands/set-daily.ts";
+import {
+  makeReference,
+  thermometerOf,
+  withoutThermometer,
+  withThermometer,
+} from "../src/domain/session/own-thermometers.ts";
+import { readAnew } from "../src/domain/session/past-readings.ts";
+import {
+  explainThermometer,
+  offsetOf,
+  recheckDue,
+  takeCheck,
+} from "../src/domain/temperature/thermometer.ts";
+import { dateOf, showDate } from "../src/domain/timing/clock-text.ts";
+import { celsiusDifference } from "../src/domain/units/quantity.ts";
+import { plain, showCelsius, showDifference } from "../src/domain/units/show.ts";
+import { answer, refuse } from "../src/reply/reply.ts";
+
+const it = "{thermometer} (thermometer|one)";
+const beside = "[the] (reference|{other} (thermometer|one)|{other}) (reads|read|says|said|shows)";
+
+/** Words that are no name for a thermometer. */
+const unnamed: ReadonlySet<string> = new Set([
+  "the",
+  "my",
+  "our",
+  "a",
+  "this",
+  "that",
+  "reference",
+]);
+
+export const thermometerCommand = defineCommand({
+  name: "thermometer",
+  summary: "Hold a thermometer against the reference: I correct every reading it gives.",
+  topic: "run",
+  sentences: [
+    `[the] ${it} (reads|read|says|said|shows) {read} (where|when|while|and|against|but) ${beside} {reference}`,
+    `[i|we] [have] (checked|compared) [the] ${it} [it] (reads|read|says|said|shows) {read} (where|when|while|and|against) ${beside} {reference}`,
+    `[i|we] [have] (check|checked|compare|compared) [the] ${it}`,
+    `[the] ${it} is [the|my|our] {role}`,
+    "(new|add) thermometer [called|named] {thermometer}",
+    `(forget|remove) [the] ({gone} thermometer|thermometer {gone})`,
+  ],
+  slots: {
+    thermometer: "word",
+    other: "word",
+    gone: "word",
+    role: "reference",
+    read: "heat",
+    reference: "heat",
+  },
+  examples: [
+    "the red thermometer reads 38.4 where the reference reads 38.0",
+    "the glass thermometer is the reference",
+  ],
+  fields: z.object({
+    thermometer: z.string().max(30, "Say which thermometer in a word, like red.").optional(),
+    gone: z.string().max(30).optional(),
+    role: z.literal(true).optional(),
+    /** The one it is held against; missing: the reference. */
+    other: z.string().max(30).optional(),
+    read: heatField("What does it read?").optional(),
+    reference: heatField("What does the reference read, in the same bath?").optional(),
+  }),
+  changes: true,
+  values: {
+    thermometer: "its name",
+    reference: "true when all others are held against it",
+    read_c: "what it read, °C",
+    reference_c: "what the reference read, °C",
+    offset_c: "what it reads too high, °C; negative where it reads too low",
+    recheck_on: "ISO date of the next check, or null",
+    runs: "readings that were out: run, tank, bath, at (ISO), read_c, now_c, out_c",
+    forgotten: "name of the thermometer that was forgotten",
+  },
+  run({ bench, now }, { thermometer: named, gone, role, other, read, reference }) {
+    if (gone !== undefined) {
+      const known = thermometerOf(bench, gone);
+      if (known === undefined) {
+        return refuse("no-such-thermometer", `I know no ${gone} thermometer. Say thermometers.`);
+      }
+      return {
+        bench: withoutThermometer(bench, gone),
+        reply: answer({
+          title: `The ${known.name} thermometer is forgotten. Say undo to have it back.`,
+          say: `The ${known.name} thermometer is forgotten.`,
+          facts: { forgotten: known.name },
+        }),
+      };
+    }
+    if (named === undefined || unnamed.has(named.toLowerCase())) {
+      const wanted = { read, reference, role };
+      return askFor(
+        "thermometer",
+        wanted,
+        "thermometer",
+        "Which one? Say a word for it, like red.",
+      );
+    }
+    const name = named.toLowerCase();
+    const known = thermometerOf(bench, name);
+    if (role === true) {
+      return {
+        bench: makeReference(bench, name),
+        reply: answer({
+          title: `The ${name} thermometer is the reference: all others are held against it.`,
+          say: `The ${name} thermometer is the reference.`,
+          lines: [
+            "Check others near the temperature you use: ice water proves nothing near 38 °C.",
+          ],
+          facts: { thermometer: name, reference: true, recheck_on: null },
+        }),
+      };
+    }
+    if (read === undefined || reference === undefined) {
+      const asked = { thermometer: name, read, reference, other };
+      return read === undefined
+        ? askFor("thermometer", asked, "read", `What does the ${name} thermometer read?`)
+        : askFor("thermometer", asked, "reference", "And the reference, in the same bath?");
+    }
+    if (known?.isReference === true) {
+      return refuse(
+        "is-the-reference",
+        `The ${name} thermometer is the reference. Say which other one is to be held against it.`,
+        { say: "That one is the reference itself." },
+      );
+    }
+    const held = other === undefined ? undefined : thermometerOf(bench, other);
+    if (other !== undefined && held?.isReference !== true) {
+      return refuse(
+        "not-the-reference",
+        `The ${other} thermometer is not the reference. Say the ${other} thermometer is the reference, then read both again.`,
+        { say: `The ${other} thermometer is not the reference.` },
+      );
+    }
+    const scaled = oneScale(reference, [read], bench.degrees);
+    if ("reply" in scaled) return scaled.reply;
+    const taken = takeCheck(now, scaled.of(read), scaled.of(reference));
+    if (!taken.ok) return declined(taken.error, explainThermometer(taken.error));
+    const before = known ?? { name, checks: [] };
+    const anew = showReread(bench, readAnew(bench, { ...before, name }, taken.value));
+    const after = { ...before, checks: [...before.checks, taken.value].slice(-20) };
+    const due = recheckDue(after);
+    const dueOn = due === undefined ? undefined : dateOf(due, bench.zone);
+    const offset = offsetOf(taken.value);
+    const size = showDifference(celsiusDifference(Math.abs(offset)));
+    const much =
+      Math.abs(offset) < 0.005 ? "reads true" : `reads ${size} too ${offset > 0 ? "high" : "low"}`;
+    const trusted = bench.suspects?.some((one) => one.kind === "thermometer" && one.name === name);
+    return {
+      bench: recheck(withThermometer(bench, name, after), now),
+      reply: answer({
+        title: `The ${name} thermometer ${much} at ${showCelsius(taken.value.read)}. I correct its readings from now on.`,
+        say: `${name} ${much}. I correct it.`,
+        lines: [
+          ...(trusted === true ? ["Its offset is known now: it is no longer marked suspect."] : []),
+          ...(dueOn === undefined ? [] : [`Check it again by ${showDate(dueOn)}.`]),
+          ...(scaled.assumed === undefined ? [] : [scaled.assumed]),
+          ...anew.lines,
+        ],
+        facts: { thermometer: name, reference: false, recheck_on: dueOn ?? null },
+        figures: {
+          read_c: said(taken.value.read),
+          reference_c: said(taken.value.reference),
+          offset_c: worked(offset, "its reading less the reference's"),
+          runs: { value: anew.rows, origin: { kind: "own log" } },
+        },
+        working: [
+          `Offset: ${plain(taken.value.read, 2)} - ${plain(taken.value.reference, 2)} = ${plain(offset, 2)} °C.`,
+        ],
+      }),
+    };
+  },
+});

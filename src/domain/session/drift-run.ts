@@ -1,0 +1,109 @@
+import { isColour, isDeveloper } from "../process/sheet.ts";
+import type { Result } from "../result.ts";
+import { type CompensationRules, compensate, type Decision } from "../temperature/compensate.ts";
+import type { DriftError, DriftStage } from "../temperature/drift.ts";
+import { stageClock } from "../timing/stage-clock.ts";
+import {
+  type Instant,
+  instant,
+  type Seconds,
+  seconds,
+  wholeMilliseconds,
+} from "../units/quantity.ts";
+import { showDuration } from "../units/show.ts";
+import { currentStage, type ReadingTaken, type Run, type Stage, withStage } from "./run.ts";
+
+/** A stage as drift sees it; undefined where none is worked out: not poured, no aim, a minimum. */
+export function driftStage({ stages, rehearsal }: Run, index: number): DriftStage | undefined {
+  const stage = stages[index];
+  if (stage?.inAt === undefined || stage.temperature === undefined) return undefined;
+  if (stage.sense !== "exact" || !isDeveloper(stage.kind) || rehearsal !== undefined) {
+    return undefined;
+  }
+  const { inAt: start, time, timeMeant, temperature: aim, drain, outAt: out } = stage;
+  return { start, time: timeMeant ?? time, planned: time, aim, drain, out };
+}
+
+export const compensationOf = (run: Run, stage: Stage): CompensationRules => ({
+  allowed: stage.compensation === true,
+  law: stage.timeLaw,
+  tolerance: stage.tolerance,
+  colour: isColour(run.process),
+  base: stage.timeBase,
+});
+
+/** The stage film was in at a moment, or the present one. */
+export function stageAt(run: Run, at: Instant): number {
+  const found = run.stages.findIndex(
+    ({ inAt, outAt }) => inAt !== undefined && inAt <= at && (outAt === undefined || at <= outAt),
+  );
+  return found < 0 ? run.current : found;
+}
+
+/** The stage's readings since the pour, as drift takes them. */
+const since = (run: Run, index: number, start: Instant): readonly ReadingTaken[] =>
+  run.readings.filter(({ stage, at }) => stage === index && at >= start);
+
+/**
+ * What a reading leads to; undefined where no drift is worked out.
+ *
+ * @param earlier  the run before the reading was logged
+ */
+export function weigh(
+  earlier: Run,
+  index: number,
+  reading: Pick<ReadingTaken, "at" | "temperature">,
+  now: Instant,
+  confirmed: boolean,
+): Result<Decision, DriftError> | undefined {
+  const stage = earlier.stages[index];
+  const drift = driftStage(earlier, index);
+  if (stage === undefined || drift === undefined || reading.at < drift.start) return undefined;
+  const rules = compensationOf(earlier, stage);
+  const before = since(earlier, index, drift.start);
+  return compensate(drift, rules, before, reading, now, confirmed);
+}
+
+/** Once pouring out has been called, nothing moves it any more. */
+export function pouringOut(run: Run, index: number, now: Instant): boolean {
+  const stage = run.stages[index];
+  if (stage?.pourAt === undefined || index !== run.current) return true;
+  return now >= stageClock(stage, stage.pourAt, run.window).pourOut;
+}
+
+/** The run with a stage's time moved: the cue moves with it, the reason stands in its record. */
+export function moveEnd(run: Run, index: number, to: Seconds, how: string, now: Instant): Run {
+  const time = wholeMilliseconds(to);
+  const stage = run.stages[index];
+  if (stage === undefined) return run;
+  const meant = stage.timeMeant ?? stage.time;
+  const kept = (stage.corrections ?? []).filter(({ kind }) => kind !== "drift");
+  const moved = withStage(run, index, {
+    time,
+    timeMeant: meant,
+    timeBase: stage.timeBase ?? meant,
+    corrections: [
+      ...kept,
+      {
+        kind: "drift",
+        by: seconds(time - meant),
+        how: `${showDuration(meant)} became ${showDuration(time)}: ${how}`,
+      },
+    ],
+  });
+  const after = currentStage(moved);
+  if (after?.pourAt === undefined || index !== moved.current)
+    return noted(moved, now, `drift: ${how}`);
+  // A pour-out that has come down to this very moment must still be told.
+  const { pourOut } = stageClock(after, after.pourAt, moved.window);
+  return noted(
+    { ...moved, cuedUntil: instant(Math.min(moved.cuedUntil, pourOut)) },
+    now,
+    `drift: ${how}`,
+  );
+}
+
+export const noted = (run: Run, at: Instant, text: string): Run => ({
+  ...run,
+  notes: [...run.notes, { at, text }],
+});

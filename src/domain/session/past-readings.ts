@@ -1,0 +1,36 @@
+import { type Reread, reread } from "../temperature/reread.ts";
+import type { Thermometer, ThermometerCheck } from "../temperature/thermometer.ts";
+import { type CelsiusDifference, celsiusDifference, type Instant } from "../units/quantity.ts";
+import type { Bench } from "./bench.ts";
+import { type Touched, touchedBy } from "./touched.ts";
+
+type RunReading = NonNullable<Touched["readings"]>[number] & {
+  readonly run: string;
+  readonly tank: string;
+  readonly title: string;
+  readonly plannedAt: Instant;
+};
+
+/** Where a bath has no tolerance of its own, °C: a common one for colour developers, our own choice. */
+const TOLERANCE: CelsiusDifference = celsiusDifference(0.15);
+
+/** Readings of named thermometers in all runs, those moved to files of their own included. */
+function readingsOf(bench: Bench): readonly RunReading[] {
+  const runs = [
+    ...bench.pastRuns,
+    ...Object.values(bench.runs).map((run) => ({ ...run, touched: touchedBy(run) })),
+  ];
+  return runs.flatMap(({ id, tank, title, plannedAt, touched }) =>
+    (touched?.readings ?? []).map((reading) => ({ ...reading, run: id, tank, title, plannedAt })),
+  );
+}
+
+/** Readings of past and present runs that a new check of their thermometer shows to have been out. */
+export const readAnew = (
+  bench: Bench,
+  thermometer: Thermometer,
+  check: ThermometerCheck,
+): readonly Reread<RunReading>[] =>
+  reread(readingsOf(bench), thermometer, check, TOLERANCE).toSorted(
+    (a, b) => a.reading.at - b.reading.at,
+  );
