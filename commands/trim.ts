@@ -1,12 +1,11 @@
 import { z } from "zod";
 import { volumeField } from "../src/commands/amounts.ts";
 import { declined } from "../src/commands/declined.ts";
-import { defineCommand } from "../src/commands/define-command.ts";
+import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { said, worked } from "../src/commands/figures.ts";
 import { heatField, oneScale } from "../src/commands/heats.ts";
-import { trim } from "../src/domain/mixing/water-blend.ts";
-import { explainWater } from "../src/domain/mixing/water-error.ts";
-import { celsiusDifference } from "../src/domain/units/quantity.ts";
+import { explainTrim, trimBath } from "../src/domain/temperature/trim-bath.ts";
+import { celsius, celsiusDifference } from "../src/domain/units/quantity.ts";
 import {
   plain,
   showCelsius,
@@ -19,6 +18,8 @@ import { answer } from "../src/reply/reply.ts";
 const wish = "[and|but] [i] (want|wanted|need|should be|must be) [it] [at|to be] {target}";
 const supply = "(with|from|using|and|by|adding) [hot|cold] [water] [of|at] {supply} [water]";
 
+const MOST_BY = "No bath is trimmed by more than 50 °C. Give a smaller difference.";
+
 export const trimCommand = defineCommand({
   name: "trim",
   summary: "Water to add so that a bath of water reaches its temperature.",
@@ -26,41 +27,61 @@ export const trimCommand = defineCommand({
   sentences: [
     `[trim|the|a] [water|tempering] [bath] [of] [a] {total} (is at|at|is|reads) {now} ${wish} [${supply}]`,
     `trim [a] [water] [bath] [of] {total} [from] {now} to {target} [${supply}]`,
+    `trim [the] [water] bath by {by} <[of] {total} / [it] (is|is at|reads|at) {now} / ${supply}>`,
+    `(warm|raise) [the] [water] bath by {by} <[of] {total} / [it] (is|is at|reads|at) {now} / ${supply}>`,
+    `(cool|lower) [the] [water] bath by {cooler} <[of] {total} / [it] (is|is at|reads|at) {now} / ${supply}>`,
     "(trim|trim water|trim [the] [water] bath)",
   ],
-  slots: { total: "volume", now: "heat", target: "heat", supply: "heat" },
+  slots: {
+    total: "volume",
+    now: "heat",
+    target: "heat",
+    supply: "heat",
+    by: "difference",
+    cooler: "difference",
+  },
   examples: [
     "bath 1 litre is at 37.2 want 38 with 60 water",
     "trim 1 litre from 37.2 to 38 with 60",
+    "trim the bath by half a degree C",
   ],
   fields: z.object({
     total: volumeField("How much is in the bath, with its unit?"),
     now: heatField("What does it read now?"),
-    target: heatField("What should it read?"),
-    supply: heatField("What temperature has the water you add?"),
+    target: z.object({ degrees: z.number(), scale: z.enum(["C", "F"]).optional() }).optional(),
+    /** A difference, °C: warmer or colder as the added water is. */
+    by: z.number().max(50, MOST_BY).min(-50, MOST_BY).optional(),
+    cooler: z.number().max(50, MOST_BY).min(-50, MOST_BY).optional(),
+    supply: z.object({ degrees: z.number(), scale: z.enum(["C", "F"]).optional() }).optional(),
   }),
   changes: false,
   values: {
     add_ml: "water to add, mL",
     total_ml: "what there is afterwards, mL",
     temp_c: "where it should land, °C",
+    by_c: "how far it is moved, °C",
     now_c: "what it reads now, °C",
     supply_c: "the water to add, °C",
   },
   run({ bench }, wanted) {
-    const scaled = oneScale(wanted.target, [wanted.now, wanted.supply], bench.degrees);
+    const difference = wanted.by ?? (wanted.cooler === undefined ? undefined : -wanted.cooler);
+    if (wanted.target === undefined && difference === undefined) {
+      return askFor("trim", wanted, "target", "What should it read?");
+    }
+    if (wanted.supply === undefined) {
+      return askFor("trim", wanted, "supply", "What temperature has the water you add?");
+    }
+    const goal = wanted.target ?? wanted.now;
+    const scaled = oneScale(goal, [wanted.now, wanted.supply], bench.degrees);
     if ("reply" in scaled) return scaled.reply;
-    const [now, target, supply] = [
-      scaled.of(wanted.now),
-      scaled.of(wanted.target),
-      scaled.of(wanted.supply),
-    ];
-    const done = trim(
-      { volume: wanted.total, temperature: now },
-      celsiusDifference(target - now),
-      supply,
-    );
-    if (!done.ok) return declined(done.error, explainWater(done.error));
+    const [now, supply] = [scaled.of(wanted.now), scaled.of(wanted.supply)];
+    // "By half a degree" with cold water at hand is half a degree colder.
+    const colder = wanted.by !== undefined && wanted.by > 0 && supply < now;
+    const by = difference === undefined ? scaled.of(goal) - now : colder ? -difference : difference;
+    const change = celsiusDifference(by);
+    const done = trimBath({ volume: wanted.total, temperature: now }, change, supply, supply);
+    if (!done.ok) return declined(done.error, explainTrim(done.error));
+    const target = celsius(now + by);
     const { add, total } = done.value;
     const seen = scaled.assumed === undefined ? [] : [scaled.assumed];
     return answer({
@@ -83,6 +104,7 @@ export const trimCommand = defineCommand({
         ),
         total_ml: worked(total, "bath and added water"),
         temp_c: said(target),
+        by_c: worked(change, "target less what it reads"),
         now_c: said(now),
         supply_c: said(supply),
       },

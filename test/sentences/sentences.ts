@@ -121,6 +121,30 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["drop rolls 1 and 2 from the list", { rolls: { ids: [], unknown: ["1", "2"] } }],
     ["drop"],
   ],
+  forecast: [
+    [
+      "bath 46, ten minutes ago 48, room 20: when is it 38",
+      {
+        ago: 600,
+        bath: { degrees: 46 },
+        before: { degrees: 48 },
+        room: { degrees: 20 },
+        target: { degrees: 38 },
+      },
+    ],
+    [
+      "the bath is 40 it was 41 5 minutes ago and the room is 21 until 38.5",
+      {
+        ago: 300,
+        bath: { degrees: 40 },
+        before: { degrees: 41 },
+        room: { degrees: 21 },
+        target: { degrees: 38.5 },
+      },
+    ],
+    ["forecast"],
+    ["when will the bath be ready"],
+  ],
   mark: [
     ["mark roll 3 c-41", { rolls: { ids: [], unknown: ["3"] }, traits: { marked: "C-41" } }],
     [
@@ -138,6 +162,21 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     [
       "can I do two 120 tonight until 10",
       { film: [{ count: 2, format: "120" }], until: { hour: 10, minute: 0, ambiguous: true } },
+    ],
+  ],
+  "pour drop": [
+    [
+      "tank drop: developer 38.5, tank 22, 500 ml",
+      { developer: { degrees: 38.5 }, vessel: { degrees: 22 }, volume: 500 },
+    ],
+    [
+      "how warm must the developer be for 38 with the tank at 22 with 500 ml",
+      { aim: { degrees: 38 }, vessel: { degrees: 22 }, volume: 500 },
+    ],
+    ["drop on pouring"],
+    [
+      "how hot does the developer have to be when the tank is 20 c",
+      { vessel: { degrees: 20, scale: "C" } },
     ],
   ],
   rolls: [["rolls"], ["show the backlog"], ["which rolls do we have"], ["how many rolls wait"]],
@@ -201,9 +240,49 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   hold: [["hold"], ["quiet please"], ["north quiet", { tank: "North" }], ["hold on"]],
   "go on": [["go on"], ["carry on"], ["north resume", { tank: "North" }]],
+  "tank heat": [
+    [
+      "developer was 38.6 before and 37.3 after the pour, tank was 21, 500 ml",
+      {
+        after: { degrees: 37.3 },
+        before: { degrees: 38.6 },
+        vessel: { degrees: 21 },
+        volume: 500,
+      },
+    ],
+    ["tank north takes as much as 50 ml of water", { tank: "north", takes: 50 }],
+    ["measure the heat of the tank north", { tank: "north" }],
+  ],
+  thermometer: [
+    [
+      "the red thermometer reads 38.4 where the reference reads 38.0",
+      { thermometer: "red", read: { degrees: 38.4 }, reference: { degrees: 38 } },
+    ],
+    [
+      "the red one says 101 F while the glass one says 100 F",
+      {
+        thermometer: "red",
+        read: { degrees: 101, scale: "F" },
+        other: "glass",
+        reference: { degrees: 100, scale: "F" },
+      },
+    ],
+    ["the glass one is the reference", { thermometer: "glass", role: true }],
+    ["I checked the red thermometer", { thermometer: "red" }],
+    ["forget the red thermometer", { gone: "red" }],
+  ],
+  thermometers: [["thermometers"], ["list all thermometers"], ["which thermometer is right"]],
+  times: [
+    ["published times"],
+    ["times for D-76", { table: "D-76" }],
+    ["use the times for ascorbate developer stock", { table: "ascorbate developer stock" }],
+    ["forget the chosen times", { none: true }],
+  ],
   "water in": [["water in"], ["the water is in"], ["water went in"]],
   cancel: [["cancel"], ["never mind"], ["no"]],
   "how long": [
+    ["how long at 36 degrees", { temperature: 36 }],
+    ["how long is the fixer at 15 c", { solution: "fixer", temperature: 15 }],
     ["how long is the blix", { solution: "blix" }],
     ["what temperature should the developer be", { solution: "developer" }],
     ["how long in developer", { solution: "developer" }],
@@ -404,11 +483,19 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["developer is at 37.4", { solution: "developer", temperature: 37.4 }],
     ["it reads 100 f", { temperature: 37.778 }],
     ["the thermometer says thirty seven point eight", { temperature: 37.8 }],
+    ["it was 37.2 a minute ago", { temperature: 37.2, ago: 60 }],
+    [
+      "developer is at 37.4 on the red thermometer",
+      { solution: "developer", temperature: 37.4, thermometer: "red" },
+    ],
+    ["half a minute ago the bath was 37.2", { temperature: 37.2, ago: 30 }],
     ["temp 99.5 tank north", { tank: "North", temperature: 37.5 }],
     ["temperature"],
   ],
   time: [["what time is it"], ["what's the time"], ["what is the date"]],
   trim: [
+    ["trim the bath by half a degree c", { by: 0.5 }],
+    ["cool the bath by 1 c", { cooler: 1 }],
     [
       "bath 1 litre is at 37.2 want 38 with 60 water",
       { now: { degrees: 37.2 }, supply: { degrees: 60 }, target: { degrees: 38 }, total: 1000 },

@@ -226,6 +226,28 @@ alder in
 @ 60
 summary of tank alder
 forget tank willow
+thermometers
+the glass thermometer is the reference
+the red thermometer reads 38.4 where the reference reads 38.0
+the red thermometer reads 48 where the reference reads 38
+thermometers
+tank drop: developer 38.5, tank 22, 500 ml
+developer was 39.5 before and 38.1 after the pour, tank was 21, 500 ml in tank north
+tank drop: developer 39, tank 21, 500 ml in tank north
+how warm must the developer be for 38.2 with the tank at 21 with 500 ml
+bath 46, ten minutes ago 48, room 20: when is it 38
+published times
+times for D-76
+yes
+how long at 36 C
+start developer at 36.5 C tank drift
+middle
+in
+@ 40
+developer is at 37 C tank drift
+keep
+it was 37.1 C 10 seconds ago
+stop tank drift
 `
   .trim()
   .split("\n");

@@ -1,0 +1,394 @@
+import { describe, expect, test } from "vitest";
+import { loadCommands } from "../../src/commands/registry.ts";
+import { newRecord } from "../../src/conversation/record.ts";
+import { turn } from "../../src/conversation/turn.ts";
+import type { Sheet } from "../../src/domain/process/sheet.ts";
+import { benchSchema } from "../../src/domain/session/bench.ts";
+import {
+  celsius,
+  celsiusDifference,
+  instant,
+  later,
+  seconds,
+} from "../../src/domain/units/quantity.ts";
+import { valuesOf } from "../../src/reply/reply.ts";
+
+const commands = await loadCommands();
+const noon = instant(Date.parse("2026-11-28T12:00:00Z"));
+const origin = { kind: "invented" } as const;
+
+/** Invented figures: a black-and-white sheet with a table, one with none, and a warm bath behind. */
+const cellar: Sheet = {
+  id: "cellar",
+  name: "cellar",
+  called: [],
+  process: "black-and-white",
+  invented: false,
+  baths: [
+    {
+      name: "developer",
+      kind: "developer",
+      sense: "exact",
+      time: { value: seconds(480), origin },
+      temperature: { value: celsius(20), origin },
+      tolerance: { value: celsiusDifference(0.2), origin },
+      compensation: true,
+      push: { kind: "factor", factor: 1.5, origin },
+      reuse: { kind: "percent", percent: 10, compounded: false, origin },
+      timeLaw: {
+        kind: "table",
+        rows: [
+          { at: celsius(18), time: seconds(580) },
+          { at: celsius(20), time: seconds(480) },
+          { at: celsius(24), time: seconds(330) },
+        ],
+        origin,
+      },
+    },
+    {
+      name: "fixer",
+      kind: "fixer",
+      sense: "at least",
+      time: { value: seconds(300), origin },
+      temperature: { value: celsius(24), origin },
+    },
+  ],
+};
+const { timeLaw: _, ...lawless } = cellar.baths[0] ??
+  cellar.baths[1] ?? { name: "", kind: "", sense: "exact" };
+const attic: Sheet = { ...cellar, id: "attic", name: "attic", baths: [lawless] };
+
+/** A sentence, or seconds that go by. */
+type Line = string | number;
+
+function talk(sheet: Sheet | undefined, ...lines: readonly Line[]) {
+  let record = newRecord("t", "UTC");
+  if (sheet !== undefined) {
+    const bench = { ...record.bench, sheets: { [sheet.id]: sheet }, sheetInUse: sheet.id };
+    record = { ...record, bench: { ...bench, degrees: "C" } };
+  }
+  let now = noon;
+  let reply: ReturnType<typeof turn>["reply"] | undefined;
+  for (const line of lines) {
+    if (typeof line === "number") {
+      now = later(now, line);
+      continue;
+    }
+    const after = turn(record, { text: line, who: "me" }, now, commands);
+    record = after.record;
+    reply = after.reply;
+    expect(reply.say.split(/\s+/).length, `${line}: ${reply.say}`).toBeLessThanOrEqual(12);
+  }
+  if (reply === undefined) throw new Error("nothing was said");
+  const [run] = Object.values(record.bench.runs);
+  return { reply, values: valuesOf(reply), bench: record.bench, run, stage: run?.stages[0] };
+}
+
+const wet = ["start developer one roll of 120", 1, "ready", 10, "in"] as const;
+
+describe("time from temperature", () => {
+  test.each([
+    ["at 20", 480],
+    ["at 18", 580],
+    ["at 24", 330],
+    // Straight in the logarithm: the geometric mean of its neighbours.
+    ["at 19", Math.sqrt(580 * 480)],
+  ])("start developer %s takes the table's time", (words, time) => {
+    const { stage } = talk(cellar, `start developer ${words}`);
+    expect(stage?.time).toBeCloseTo(time, 2);
+    expect(talk(cellar, `how long ${words}`).values.time_s).toBeCloseTo(time, 2);
+  });
+
+  test.each(["start developer at 25", "how long at 25", "how long at 17.9"])(
+    "%j is outside the table: refused, nothing changed",
+    (sentence) => {
+      const { reply, bench } = talk(cellar, sentence);
+      expect(reply.facts.reason).toBe("outside-law");
+      expect(bench.runs).toEqual({});
+    },
+  );
+
+  test("no law: a range and the word estimate, and never a time taken silently", () => {
+    const asked = talk(attic, "start developer at 22");
+    expect(asked.reply.kind).toBe("question");
+    expect(asked.reply.title).toContain("Estimate");
+    expect(asked.bench.runs).toEqual({});
+    expect(asked.values.estimate_from_s).toBeCloseTo(480 / 2.9 ** 0.2, 2);
+    expect(asked.values.estimate_to_s).toBeCloseTo(480 / 1.4 ** 0.2, 2);
+    const kept = talk(attic, "start developer at 22", "keep").stage;
+    expect(kept).toMatchObject({ time: 480, temperature: 20 });
+    const middle = talk(attic, "start developer at 22", "middle").stage;
+    expect(middle?.time).toBeCloseTo((480 / 2.9 ** 0.2 + 480 / 1.4 ** 0.2) / 2, 2);
+    expect(middle).toMatchObject({ temperature: 22, corrections: [{ kind: "temperature" }] });
+    expect(talk(attic, "how long at 22").reply.title).toContain("estimate");
+  });
+
+  test("push comes before temperature, and why shows the order", () => {
+    const { stage } = talk(cellar, "start developer pushed one stop at 22");
+    expect(stage?.corrections?.map(({ kind }) => kind)).toEqual(["push", "temperature"]);
+    expect(stage?.time).toBeCloseTo(480 * 1.5 * Math.sqrt(330 / 480), 2);
+    const why = talk(cellar, "start developer pushed one stop at 22", "why").reply.lines.join("\n");
+    expect(why).toMatch(/push: .*\n.*temperature: /);
+  });
+
+  test("beyond half or double, all together are refused", () => {
+    const { reply, bench } = talk(cellar, "start developer pushed two stops at 19");
+    expect(reply.facts.reason).toBe("beyond-limits");
+    expect(bench.runs).toEqual({});
+  });
+
+  test.each([
+    ["start fixer at 15", 300 * Math.SQRT2],
+    ["start fixer at 10", 600],
+    ["start fixer at 20", 300],
+  ])("%s, by the cold rule of TM 11-2323, para. c (read)", (sentence, time) => {
+    expect(talk(cellar, sentence).stage?.time).toBeCloseTo(time, 2);
+  });
+
+  test("a jump from bath to bath beyond the bench's limit is warned of in the plan", () => {
+    const plan = talk(cellar, "start cellar").reply.cautions.join(" ");
+    expect(plan).toContain("is a jump of 4 °C");
+    const after = talk(cellar, "set jump limit 5", "start cellar").reply.cautions.join(" ");
+    expect(after).not.toContain("jump");
+  });
+});
+
+describe("drift in the bath", () => {
+  test("the sheet allows it: the pour-out moves, once, and stands in the record", () => {
+    const { reply, stage, run, values } = talk(cellar, ...wet, 60, "temperature 19");
+    expect(reply.kind).toBe("reply");
+    expect(values.drift).toBe("replan");
+    expect(stage?.timeMeant).toBe(480);
+    expect(stage?.time).toBeGreaterThan(500);
+    expect(run?.notes.at(-1)?.text).toContain("drift");
+  });
+
+  test("a late reading takes its place; one from before the pour is logged and moves nothing", () => {
+    const late = talk(cellar, ...wet, 120, "it was 19 a minute ago");
+    expect(late.run?.readings[0]?.at).toBe(later(noon, 11 + 60));
+    expect(late.values.drift).toBe("replan");
+    const early = talk(cellar, ...wet, 30, "it was 19 a minute ago");
+    expect(early.stage?.time).toBe(480);
+    expect(early.values.drift).toBeUndefined();
+    expect(early.run?.readings).toHaveLength(1);
+  });
+
+  test("an implausible one is questioned first; no changes nothing, yes takes it", () => {
+    const lines = [...wet, 60, "temperature 20", 10, "temperature 23.4"] as const;
+    const asked = talk(cellar, ...lines);
+    expect(asked.reply.title).toMatch(/^23.4\? /);
+    expect(asked.run?.readings).toHaveLength(1);
+    expect(talk(cellar, ...lines, "no").run?.readings).toHaveLength(1);
+    const yes = talk(cellar, ...lines, 5, "yes");
+    expect(yes.run?.readings.map(({ at }) => at)).toEqual([later(noon, 71), later(noon, 81)]);
+    expect(yes.values.drift).toBe("replan");
+  });
+
+  test.each([
+    ["keep", 480, "kept the time"],
+    ["log as fault", 480, "fault"],
+    ["adjust a little", undefined, "adjusted"],
+  ])("not known or not allowed, answered with %s", (choice, time, note) => {
+    const { stage, run } = talk(attic, ...wet, 60, "temperature 19", choice);
+    if (time !== undefined) expect(stage?.time).toBe(time);
+    else expect(stage?.time).toBeGreaterThan(481);
+    expect(stage?.time).toBeLessThanOrEqual(480 * 1.1);
+    expect(run?.notes.at(-1)?.text).toContain(note);
+  });
+
+  test("what was answered is not asked about again", () => {
+    const again = talk(attic, ...wet, 60, "temperature 19.5", "keep", 60, "temperature 19.4");
+    expect(again.reply.kind).toBe("reply");
+    expect(again.values.drift).toBe("state");
+  });
+
+  test.each([
+    ["temperature 100 C", "question"],
+    ["temperature 90 C", "question"],
+    ["temperature -3 C", "refusal"],
+    ["temperature -40 C", "refusal"],
+    ["temperature 300 C", "refusal"],
+    ["stop bath is at 20", "refusal"],
+    ["it was 19 9 hours ago", "refusal"],
+  ])("%j is a %s, and nothing is changed", (sentence, kind) => {
+    const before = talk(cellar, ...wet, 60, "left").bench;
+    const { reply, bench } = talk(cellar, ...wet, 60, sentence);
+    expect(reply.kind, reply.title).toBe(kind);
+    expect(bench).toEqual(before);
+  });
+
+  test("100 on a °C bench is 37.8 °C only when the question is answered", () => {
+    const asked = talk(undefined, "start developer", 1, "ready", 9, "in", 20, "temperature 100 C");
+    expect(asked.reply.title).toContain("100 °F");
+    const { run } = talk(
+      undefined,
+      "start developer",
+      1,
+      "ready",
+      9,
+      "in",
+      20,
+      "temperature 100 C",
+      "yes",
+    );
+    expect(run?.readings[0]?.temperature).toBeCloseTo(37.78, 2);
+  });
+});
+
+describe("thermometers", () => {
+  const checked = "the red thermometer reads 20.4 where the reference reads 20.0";
+
+  test("every reading is corrected and keeps both values", () => {
+    const { run, values } = talk(
+      cellar,
+      checked,
+      ...wet,
+      60,
+      "temperature 20.4 on the red thermometer",
+    );
+    expect(run?.readings[0]).toMatchObject({ read: 20.4, thermometer: "red" });
+    expect(run?.readings[0]?.temperature).toBeCloseTo(20, 9);
+    expect(values).toMatchObject({ read_c: 20.4, verified: true, drift: "nothing" });
+  });
+
+  test("one far from where it was checked is marked, in the log and the summary", () => {
+    const hot = "the red thermometer reads 40.4 where the reference reads 40.0";
+    const lines = [hot, ...wet, 60, "temperature 20 on the red thermometer"] as const;
+    const { run, values } = talk(cellar, ...lines);
+    expect(values.verified).toBe(false);
+    expect(run?.readings[0]?.unverified).toContain("Unverified");
+    expect(talk(cellar, ...lines, "summary").reply.lines.join(" ")).toContain("unverified");
+  });
+
+  test("an offset found later reads past runs anew, and a suspicion goes with it", () => {
+    const lines = [
+      ...wet,
+      60,
+      "temperature 20.1 on the red thermometer",
+      600,
+      "out",
+      "the red thermometer was off",
+      checked,
+    ] as const;
+    const { values, bench, reply } = talk(cellar, ...lines);
+    expect(values.runs).toEqual([
+      expect.objectContaining({ tank: "Tank", bath: "developer", read_c: 20.1 }),
+    ]);
+    expect(reply.lines.join(" ")).toContain("Read anew, 1 run was out");
+    expect(bench.suspects).toEqual([]);
+    expect(talk(cellar, ...lines, "undo").bench.thermometers).toEqual({});
+  });
+
+  test("the daily message asks for the check again, by each one's own day", () => {
+    const { bench } = talk(cellar, checked);
+    expect(bench.dailyLook.next).toBeGreaterThan(later(noon, 179 * 86_400));
+    expect(bench.dailyLook.next).toBeLessThan(later(noon, 182 * 86_400));
+  });
+
+  test.each([
+    ["the red thermometer reads 48 where the reference reads 38", "offset-too-large"],
+    ["the red thermometer reads 138 where the reference reads 137", "impossible-temperature"],
+    ["forget the blue thermometer", "no-such-thermometer"],
+    ["the red one reads 38 where the blue one reads 38", "not-the-reference"],
+  ])("%j is refused as %s", (sentence, reason) => {
+    const { reply, bench } = talk(cellar, sentence);
+    expect(reply.facts.reason, reply.title).toBe(reason);
+    expect(bench.thermometers).toEqual({});
+  });
+
+  test("a bench kept before there were thermometers still loads", () => {
+    const { bench } = talk(cellar, "left");
+    const { thermometers: _, tankHeat: __, ...older } = bench;
+    expect(benchSchema.parse(JSON.parse(JSON.stringify(older)))).toEqual(bench);
+  });
+});
+
+describe("heat", () => {
+  const learnt = "developer was 38 before and 36 after the pour, tank was 20, 400 ml in tank north";
+
+  test("a tank's heat from two readings: 400 × 2 / 16 = 50 mL (heat balance)", () => {
+    const { values, bench } = talk(undefined, learnt);
+    expect(values.takes_ml).toBeCloseTo(50, 9);
+    expect(bench.tankHeat.north?.takes).toBeCloseTo(50, 9);
+    const drop = talk(undefined, learnt, "tank drop: developer 38, tank 20, 400 ml in tank north");
+    expect(drop.values).toMatchObject({ known: true });
+    expect(drop.values.lands_c).toBeCloseTo(36, 9);
+  });
+
+  test("a tank that was never measured gives a range and says that it is assumed", () => {
+    const { values, reply } = talk(undefined, "tank drop: developer 38, tank 20, 500 ml");
+    expect(values.known).toBe(false);
+    expect(values.lands_from_c).toBeCloseTo((500 * 38 + 70 * 20) / 570, 9);
+    expect(values.lands_to_c).toBeCloseTo((500 * 38 + 30 * 20) / 530, 9);
+    expect(reply.title).toContain("estimate");
+  });
+
+  test("how warm the developer must be: 38 + 18 × 50 / 400 (heat balance)", () => {
+    const sentence =
+      "how warm must the developer be for 38 with the tank at 20 with 400 ml in tank north";
+    expect(talk(undefined, learnt, sentence).values.developer_c).toBeCloseTo(
+      38 + (18 * 50) / 400,
+      9,
+    );
+  });
+
+  test("forecast: 60 ln(26/18) / (ln(28/26) / 10) s (Newton's law)", () => {
+    const { values } = talk(undefined, "bath 46, ten minutes ago 48, room 20: when is it 38");
+    expect(values.wait_s).toBeCloseTo((60 * Math.log(26 / 18)) / (Math.log(28 / 26) / 10), 6);
+  });
+
+  test.each([
+    ["tank north takes as much as 0 ml of water", "tank-takes-nothing"],
+    [
+      "developer was 38 before and 39 after the pour, tank was 20, 400 ml in tank north",
+      "against-heat",
+    ],
+    [
+      "developer was 22 before and 21 after the pour, tank was 20, 400 ml in tank north",
+      "too-close",
+    ],
+    ["tank drop: developer 38, tank -20, 500 ml", "impossible-temperature"],
+    ["bath 46, ten minutes ago 48, room 50: when is it 38", "away-from-room"],
+    ["bath 46, ten minutes ago 48, room 20: when is it 15", "never"],
+    ["bath 46, ten minutes ago 46, room 20: when is it 38", "not-moving"],
+  ])("%j is refused as %s, and nothing is kept", (sentence, reason) => {
+    const { reply, bench } = talk(undefined, sentence);
+    expect(reply.facts.reason, reply.title).toBe(reason);
+    expect(bench.tankHeat).toEqual({});
+  });
+
+  test("trim by a difference: warmer with warm water, colder with cold", () => {
+    const by = ["set degrees C", "trim the bath by half a degree", "5 litres", "37.5"] as const;
+    expect(talk(undefined, ...by, "60").values).toMatchObject({ temp_c: 38, by_c: 0.5 });
+    expect(talk(undefined, ...by, "15").values).toMatchObject({ temp_c: 37, by_c: -0.5 });
+  });
+});
+
+describe("published times", () => {
+  const chosen = ["times for D-76", "yes", "use sheet black and white"] as const;
+
+  test.each([
+    ["at 20", 390],
+    ["at 22", 330],
+    ["at 24", 300],
+  ])("D-76 %s, rotary: F-32, rotary-tube table (read)", (words, time) => {
+    const { values, reply } = talk(undefined, ...chosen, `how long ${words}`);
+    expect(values.time_s).toBeCloseTo(time, 6);
+    expect(reply.cautions.join(" ")).toContain("rotary");
+  });
+
+  test("nothing is a default: without a choice the time is asked for", () => {
+    expect(talk(undefined, "use sheet black and white", "start developer").reply.kind).toBe(
+      "question",
+    );
+    expect(talk(undefined, ...chosen, "start developer").stage?.time).toBe(390);
+    const let_go = talk(undefined, ...chosen, "forget the chosen times", "start developer");
+    expect(let_go.reply.kind).toBe("question");
+  });
+
+  test("one from memory is shown and not offered", () => {
+    const { reply } = talk(undefined, "times for colour-negative developer");
+    expect(reply.kind).toBe("reply");
+    expect(reply.cautions.join(" ")).toContain("From memory");
+  });
+});
