@@ -4,6 +4,7 @@ import { benchBottles } from "./bottles.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
 import { benchMemory, benchStart } from "./process.ts";
 import { benchReminders } from "./reminders.ts";
+import { benchReplan } from "./replan.ts";
 import { benchScheduler } from "./scheduler.ts";
 import { benchStore } from "./store.ts";
 
@@ -67,6 +68,7 @@ const cues = await benchScheduler();
 const store = await benchStore();
 const bottles = await benchBottles();
 const reminders = await benchReminders();
+const replan = await benchReplan();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -98,6 +100,17 @@ const rows: readonly Row[] = [
     unit: "ms",
     measured: bottles.p99,
     promised: 10,
+  },
+  {
+    what: `re-planning a run with ${replan.readings} readings, p99`,
+    unit: "ms",
+    measured: replan.p99,
+    promised: 5,
+  },
+  {
+    what: `re-planning a run with ${replan.readings} readings, worst`,
+    unit: "ms",
+    measured: replan.max,
   },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
