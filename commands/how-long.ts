@@ -6,6 +6,7 @@ import { aboutSheet, bathOn, sheetFor } from "../src/commands/sheets.ts";
 import { timeAtReply } from "../src/commands/time-at.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { DRAIN } from "../src/domain/process/plan-stages.ts";
+import { isDeveloper } from "../src/domain/process/sheet.ts";
 import { celsius } from "../src/domain/units/quantity.ts";
 import { plain, sayDuration, showDuration, showTemperature } from "../src/domain/units/show.ts";
 import { answer, refuse, type Shown } from "../src/reply/reply.ts";
@@ -45,6 +46,7 @@ export const howLongCommand = defineCommand({
     sense: "exact or at least",
     pour_out_s: "pouring out begins here, s",
     temp_c: "temperature, °C",
+    factor: "how many times longer a cold bath takes, where its own time is not known",
     estimate_from_s: "shorter end of an estimate, s; missing unless it is one",
     estimate_to_s: "its longer end, s",
     tolerance_c: "half width of the band, °C",
@@ -57,7 +59,7 @@ export const howLongCommand = defineCommand({
     const { sheet, table } = withChosenTimes(bench, found.sheet);
     const on = bathOn(sheet, solution);
     const bath = on === undefined ? undefined : "bath" in on ? on.bath : on.several[0];
-    if (bath?.time === undefined) {
+    if (bath?.time === undefined && !(bath !== undefined && at !== undefined)) {
       return refuse(
         "no-figures",
         `The ${sheet.name} sheet has no time for ${solution}. Teach me yours: learn a sheet.`,
@@ -67,12 +69,13 @@ export const howLongCommand = defineCommand({
         },
       );
     }
-    const measured = table === undefined ? [] : agitationCaution(table);
+    const measured = table === undefined || !isDeveloper(bath.kind) ? [] : agitationCaution(table);
     if (at !== undefined) {
       const about = [...aboutSheet(sheet, chosen, false), ...measured];
       return timeAtReply(sheet, bath, celsius(at), about);
     }
     const { time, temperature, tolerance, sense } = bath;
+    if (time === undefined) throw new Error("a bath without a time was refused before");
     const drain = bath.drain ?? DRAIN;
     const word = sense === "exact" ? "exactly" : "at least";
     const warm = temperature === undefined ? "" : ` at ${showTemperature(temperature.value)}`;

@@ -76,12 +76,12 @@ export const temperatureCommand = defineCommand({
   run({ bench, now }, fields) {
     const { solution, tank, thermometer, sure, choice } = fields;
     const value = celsius(fields.temperature);
+    const at = fields.readAt ?? later(now, -(fields.ago ?? 0));
     if (tank === undefined && liveRuns(bench).length > 1) {
-      return whichTank(bench, "temperature", fields);
+      return whichTank(bench, "temperature", { ...fields, readAt: at, ago: undefined });
     }
     const run = tank === undefined ? liveRuns(bench)[0] : runOfTank(bench, tank);
     if (run === undefined) return nothingRuns(latestRun(bench), value);
-    const at = fields.readAt ?? later(now, -(fields.ago ?? 0));
     const index = stageMeant(run, solution, at);
     const stage = index === undefined ? undefined : run.stages[index];
     if (index === undefined || stage === undefined) {

@@ -5,6 +5,18 @@ import { type Celsius, type Seconds, seconds } from "../domain/units/quantity.ts
 import { refuse } from "../reply/reply.ts";
 import type { Developing } from "./developing.ts";
 
+/** How many times longer a cold bath takes, where its normal time is not known. */
+export function coldFactor(
+  sheet: Sheet,
+  bath: Bath,
+  at: Celsius,
+): { readonly factor: number; readonly how: string } | undefined {
+  const rule = coldRuleFor(coldRules, bath.kind);
+  if (rule === undefined || isColour(sheet.process)) return undefined;
+  const cold = coldTime(rule, seconds(60), at, bath.temperature?.value);
+  return cold.ok ? cold.value : undefined;
+}
+
 /** A cold fixer or wash of a black-and-white process works longer; nothing where no rule is for it. */
 export function coldWork(
   sheet: Sheet,

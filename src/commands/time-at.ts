@@ -3,9 +3,9 @@ import { type Bath, isColour, isDeveloper, type Sheet } from "../domain/process/
 import { LAYERS_CAUTION } from "../domain/temperature/compensate.ts";
 import { explainCorrection } from "../domain/temperature/corrections.ts";
 import type { Celsius, Seconds } from "../domain/units/quantity.ts";
-import { sayDuration, showDuration, showTemperature } from "../domain/units/show.ts";
+import { plain, sayDuration, showDuration, showTemperature } from "../domain/units/show.ts";
 import { answer, type Reply, refuse, type Shown } from "../reply/reply.ts";
-import { coldWork } from "./cold-work.ts";
+import { coldFactor, coldWork } from "./cold-work.ts";
 import { declined } from "./declined.ts";
 
 /** The time of a bath at another temperature than its own: worked out, estimated, or refused. */
@@ -29,6 +29,19 @@ export function timeAtReply(
     });
   if (!isDeveloper(bath.kind)) {
     const cold = coldWork(sheet, bath, undefined, at);
+    const grows = bath.time === undefined ? coldFactor(sheet, bath, at) : undefined;
+    if (grows !== undefined) {
+      const origin = { kind: "computed", source: grows.how } as const;
+      return answer({
+        title: `${bath.name} at ${showTemperature(at)}: ${plain(grows.factor, 2)} times its normal time`,
+        say: `${bath.name}: ${plain(grows.factor, 2)} times its normal time.`,
+        lines: [grows.how, `The ${sheet.name} sheet has no time for it.`],
+        figures: { ...warm, factor: { value: grows.factor, origin } },
+        facts,
+        cautions,
+        working: [grows.how],
+      });
+    }
     if (cold === undefined) {
       return refuse(
         "no-rule",

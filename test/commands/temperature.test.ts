@@ -145,6 +145,11 @@ describe("time from temperature", () => {
     expect(talk(cellar, sentence).stage?.time).toBeCloseTo(time, 2);
   });
 
+  test("a wash whose time is not on the sheet still grows by the rule's factor", () => {
+    const { values } = talk(undefined, "use sheet black and white", "how long for the wash at 15");
+    expect(values.factor).toBeCloseTo(Math.SQRT2, 9);
+  });
+
   test("a jump from bath to bath beyond the bench's limit is warned of in the plan", () => {
     const plan = talk(cellar, "start cellar").reply.cautions.join(" ");
     expect(plan).toContain("is a jump of 4 °C");
