@@ -93,7 +93,7 @@ export const pushCommand = defineCommand({
       working: [
         `Sheet time ${showDuration(base.value)}`,
         ...corrections.map(({ kind, how }) => `${kind}: ${how}`),
-        "Order: the sheet's time, then re-use, then push.",
+        "Order: the sheet's time, then re-use, then push; a start at another temperature corrects last.",
       ],
     });
   },
