@@ -1,6 +1,7 @@
 import { runLive } from "./channels/console/live.ts";
 import { readOptions, usage } from "./channels/console/options.ts";
 import { writer } from "./channels/console/output.ts";
+import { picturesIn } from "./channels/console/pictures.ts";
 import { runSimulated } from "./channels/console/script.ts";
 import { openBench } from "./open-bench.ts";
 import { readSettings } from "./settings.ts";
@@ -17,13 +18,16 @@ if (!options.ok) {
 } else {
   try {
     const { data, json, simulate, zone } = options.value;
+    const folder = data ?? settings.data;
     const { keeper, notices, close } = await openBench({
-      data: data ?? settings.data,
+      data: folder,
       zone: zone ?? settings.zone,
       moved: zone !== undefined,
     });
     const write = writer(process.stdout);
-    const parts = { keeper, input: process.stdin, write, json, who: settings.who, notices };
+    const pictures = picturesIn(folder);
+    const { stdin: input } = process;
+    const parts = { keeper, input, write, json, who: settings.who, notices, pictures };
     if (simulate === undefined) await runLive(parts);
     else await runSimulated(parts, simulate);
     await close();

@@ -1,5 +1,6 @@
 import { runLive } from "./channels/console/live.ts";
 import { writer } from "./channels/console/output.ts";
+import { picturesIn } from "./channels/console/pictures.ts";
 import { runTerminal } from "./channels/console/terminal.ts";
 import { openBench } from "./open-bench.ts";
 import { readSettings } from "./settings.ts";
@@ -12,10 +13,11 @@ try {
   const { stdin, stdout } = process;
   const { who } = settings;
   const write = writer(stdout);
+  const pictures = picturesIn(settings.data);
   if (stdin.isTTY && stdout.isTTY) {
-    await runTerminal({ keeper, notices, who, input: stdin, output: stdout });
+    await runTerminal({ keeper, notices, who, pictures, input: stdin, output: stdout });
   } else {
-    await runLive({ keeper, notices, who, input: stdin, write, json: false });
+    await runLive({ keeper, notices, who, pictures, input: stdin, write, json: false });
   }
   await close();
 } catch (error) {

@@ -11,7 +11,14 @@ import { isUnsettled, type Unsettled } from "../language/reader.ts";
 import { readers } from "../language/readers/all.ts";
 import { isUnreadable } from "../language/readers/unreadable.ts";
 import { toWords, type Words } from "../language/words.ts";
-import { answer, type Option, question, type Reply, refuse } from "../reply/reply.ts";
+import {
+  answer,
+  type Option,
+  question,
+  type Reply,
+  refuse,
+  withoutPicture,
+} from "../reply/reply.ts";
 import { listWords, pick, whichOne } from "./choices.ts";
 import { listeningOf } from "./listening.ts";
 import { momentOf } from "./moment.ts";
@@ -267,6 +274,7 @@ class Talk {
     const before = this.#record.bench;
     const bench: Bench = outcome.bench ?? before;
     const reply = markRehearsal(bench, outcome.reply);
+    const kept = withoutPicture(reply);
     let { undo } = this.#record;
     if (outcome.undid === true) undo = undo.slice(0, -1);
     else if (bench !== before && command.changes && !command.aside) {
@@ -282,8 +290,8 @@ class Talk {
           : undefined;
     const after = withThread({ ...this.#record, bench, undo }, this.#who, {
       pending,
-      last: command.name === "again" ? this.#thread.last : { reply, at: this.#now },
-      figured: command.aside || !hasFigures(reply) ? this.#thread.figured : reply,
+      last: command.name === "again" ? this.#thread.last : { reply: kept, at: this.#now },
+      figured: command.aside || !hasFigures(reply) ? this.#thread.figured : kept,
     });
     return { reply, after };
   }

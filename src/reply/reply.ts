@@ -1,4 +1,5 @@
 import { type Origin, showOrigin } from "../domain/origin.ts";
+import type { Chart } from "../domain/session/chart.ts";
 
 export type Json =
   | string
@@ -34,6 +35,15 @@ export type Ask = {
   readonly eager?: boolean | undefined;
 };
 
+/** Something to look at beside the words. What is drawn of it, and how large, is the channel's. */
+export type ReplyPicture = {
+  readonly kind: "temperature-chart";
+  /** What its files are called, without an ending. */
+  readonly name: string;
+  readonly chart: Chart;
+  readonly zone: string;
+};
+
 export type ReplyKind = "reply" | "cue" | "reminder" | "refusal" | "question";
 
 /** The one value every channel renders. `say` is one breath: at most 12 words. */
@@ -50,6 +60,7 @@ export type Reply = {
   /** The working, for `why`: inputs, formula in words, what was assumed. */
   readonly working: readonly string[];
   readonly ask?: Ask | undefined;
+  readonly picture?: ReplyPicture | undefined;
   /** Filled by the conversation: what kind of moment it is. */
   readonly clock?: Moment | undefined;
 };
@@ -110,6 +121,12 @@ export function oneBreath(text: string): string {
         .replace(/[;:,]$/, ".");
   }
   return head.join(" ");
+}
+
+/** A reply as it is kept: what a picture shows stands in the bench already. */
+export function withoutPicture(reply: Reply): Reply {
+  const { picture: _, ...rest } = reply;
+  return rest;
 }
 
 export function valuesOf(reply: Reply): Record<string, Json> {

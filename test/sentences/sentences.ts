@@ -445,6 +445,13 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
       { stock: { percent: 28 }, substance: "acid", target: { percent: 3 } },
     ],
   ],
+  chart: [
+    ["chart"],
+    ["show me the temperature chart"],
+    ["chart of tank north", { tank: "North" }],
+    ["north chart", { tank: "North" }],
+    ["picture of the run"],
+  ],
   rehearse: [
     ["rehearse colour negative", { sheet: "colour-negative" }],
     ["rehearse developer five times faster", { solution: "developer", speed: 5 }],

@@ -225,6 +225,7 @@ left
 alder in
 @ 60
 summary of tank alder
+chart
 forget tank willow
 thermometers
 the glass thermometer is the reference

@@ -1,4 +1,5 @@
 import { Readable } from "node:stream";
+import { picturesIn } from "../../src/channels/console/pictures.ts";
 import { readInstant } from "../../src/channels/console/read-instant.ts";
 import { runSimulated } from "../../src/channels/console/script.ts";
 import { openBench } from "../../src/open-bench.ts";
@@ -8,6 +9,7 @@ export async function simulate(
   data: string,
   at: string,
   messages: readonly string[],
+  pictures = picturesIn(data),
 ): Promise<readonly string[]> {
   const start = readInstant(at, "UTC");
   if (start === undefined) throw new Error(`"${at}" is no instant.`);
@@ -16,7 +18,7 @@ export async function simulate(
   try {
     const input = Readable.from(messages.map((message) => `${message}\n`));
     const write = (text: string): void => void lines.push(text);
-    await runSimulated({ keeper, input, write, json: true, who: "you", notices }, start);
+    await runSimulated({ keeper, input, write, json: true, who: "you", notices, pictures }, start);
   } finally {
     await close();
   }

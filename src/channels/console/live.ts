@@ -8,7 +8,7 @@ import { noticeReply, printer, type ScriptParts } from "./script.ts";
 
 /** Script mode in real time: ends when the input has ended and nothing is running. */
 export async function runLive(parts: ScriptParts): Promise<void> {
-  const { keeper, input, who, notices } = parts;
+  const { keeper, input, who, notices, pictures } = parts;
   const print = printer(parts);
   const bell = createBell({
     keeper,
@@ -26,7 +26,9 @@ export async function runLive(parts: ScriptParts): Promise<void> {
       print(refuse("bad-move", "The clock is the real one; @ lines need --simulate."), bell.now());
       continue;
     }
-    print(await bell.hear(line.trimEnd(), who).catch(faultReply), bell.now());
+    // Drawn by a thread of its own: a cue that falls due meanwhile is told in time.
+    const reply = await bell.hear(line.trimEnd(), who).catch(faultReply);
+    print(await pictures.drawn(reply), bell.now());
   }
   await bell.quiet();
   bell.stop();

@@ -3,6 +3,7 @@ import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import type { Instant } from "../../domain/units/quantity.ts";
 import { type Reply, refuse } from "../../reply/reply.ts";
 import { faultReply } from "./fault.ts";
+import type { Pictures } from "./pictures.ts";
 import { renderJson, renderText } from "./render.ts";
 import { readMove } from "./time-travel.ts";
 
@@ -13,6 +14,7 @@ export type ScriptParts = {
   readonly json: boolean;
   readonly who: string;
   readonly notices: readonly string[];
+  readonly pictures: Pictures;
 };
 
 /** Prints replies one after the other, as text or as JSON lines. */
@@ -61,7 +63,8 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
       else await catchUp(move.to);
       continue;
     }
-    print(await keeper.hear({ text, who: parts.who }, now).catch(faultReply), now);
+    const reply = await keeper.hear({ text, who: parts.who }, now).catch(faultReply);
+    print(await parts.pictures.drawn(reply), now);
     await catchUp(now);
   }
 }

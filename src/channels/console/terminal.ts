@@ -8,6 +8,7 @@ import type { Reply } from "../../reply/reply.ts";
 import { startDailyLook } from "../../scheduler/daily-look.ts";
 import { clockLine } from "./clock-line.ts";
 import { faultReply } from "./fault.ts";
+import type { Pictures } from "./pictures.ts";
 import { renderText } from "./render.ts";
 import { noticeReply } from "./script.ts";
 import { wrap } from "./wrap.ts";
@@ -16,6 +17,7 @@ export type TerminalParts = {
   readonly keeper: BenchKeeper;
   readonly who: string;
   readonly notices: readonly string[];
+  readonly pictures: Pictures;
   readonly input: NodeJS.ReadableStream;
   readonly output: NodeJS.WriteStream;
 };
@@ -34,7 +36,7 @@ const USUAL = 80;
  * touching what is being typed, and cues are printed above it as they come.
  */
 export async function runTerminal(parts: TerminalParts): Promise<void> {
-  const { keeper, who, output } = parts;
+  const { keeper, who, output, pictures } = parts;
   const lines = createInterface({ input: parts.input, output, terminal: true });
   const columns = (): number => output.columns || USUAL;
   let open = true;
@@ -100,7 +102,7 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
       } else if (line.trim() === "") {
         redraw();
       } else {
-        bell.hear(line, who).catch(faultReply).then(show, done);
+        bell.hear(line, who).catch(faultReply).then(pictures.drawn).then(show, done);
       }
     });
     lines.on("SIGINT", () => lines.close());
