@@ -258,7 +258,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     ...warned.cautions,
   ];
   const reply = answer({
-    title: `${tank}: ${title}, plan`,
+    title: `${tank}: ${run.title}, plan`,
     lines,
     say: sayPlan(run, untilPour),
     cautions,
