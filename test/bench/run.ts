@@ -2,6 +2,7 @@
 import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
+import { benchManyRuns } from "./many-runs.ts";
 import { benchMemory, benchStart } from "./process.ts";
 import { benchReminders } from "./reminders.ts";
 import { benchReplan } from "./replan.ts";
@@ -65,6 +66,7 @@ const memory = await benchMemory();
 const hearing = await benchHearing();
 const keeping = await benchKeeping();
 const cues = await benchScheduler();
+const many = await benchManyRuns();
 const store = await benchStore();
 const bottles = await benchBottles();
 const reminders = await benchReminders();
@@ -78,6 +80,14 @@ const rows: readonly Row[] = [
   { what: `${cues.cues} cues, given early`, unit: "cues", measured: cues.early, promised: 0 },
   { what: `${cues.cues} cues, late, p99`, unit: "ms", measured: cues.p99, promised: 5 },
   { what: `${cues.cues} cues, late, worst`, unit: "ms", measured: cues.max },
+  {
+    what: `500 runs, ${many.cues} cues, given early`,
+    unit: "cues",
+    measured: many.early,
+    promised: 0,
+  },
+  { what: `500 runs, ${many.cues} cues, late, p99`, unit: "ms", measured: many.p99, promised: 5 },
+  { what: `500 runs, ${many.cues} cues, late, worst`, unit: "ms", measured: many.max },
   { what: "memory of a running bench", unit: "MB", measured: memory.resident, promised: 120 },
   { what: "commit of a large bench, p50", unit: "ms", measured: store.p50 },
   { what: "commit of a large bench, p99", unit: "ms", measured: store.p99 },

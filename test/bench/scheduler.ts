@@ -19,9 +19,10 @@ const CUES = 10_000;
 const SPREAD_MS = 5000;
 
 /** Reading two clocks takes time: a pair that lies this close together is taken as one. */
-const TOLERANCE_MS = 0.02;
+export const TOLERANCE_MS = 0.02;
 
-function bracket(read: () => Instant): { start: number; now: Instant } {
+/** The wall clock and the monotonic one, read as one. */
+export function bracket(read: () => Instant): { start: number; now: Instant } {
   for (let attempt = 0; attempt < 1000; attempt += 1) {
     const start = performance.now();
     const now = read();
