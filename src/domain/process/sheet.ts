@@ -46,7 +46,6 @@ const partSchema = z.object({
   amount: amountSchema.optional(),
   origin: originSchema,
 });
-type Part = z.infer<typeof partSchema>;
 
 const mixSchema = z.object({
   total: figureOf(millilitres),
@@ -64,10 +63,8 @@ const agitationSchema = z.object({
   /** How long one beat lasts. */
   each: figureOf(seconds).optional(),
 });
-type Agitation = z.infer<typeof agitationSchema>;
 
 export const senses = ["exact", "at least"] as const;
-type Sense = (typeof senses)[number];
 
 const tableRow = <T extends number>(brand: (value: number) => T) =>
   z.object({ at: z.number(), time: z.number().transform(brand) });

@@ -91,9 +91,23 @@ function readBare(words: readonly string[], from: number): Reading<number> | und
       !isArticle(words, from, reading.next) &&
       Number.isInteger(reading.value) &&
       reading.value > 0 &&
-      reading.value < 60,
+      reading.value < 60 &&
+      !counted.has(words[reading.next] ?? ""),
   );
 }
+
+/** A number before one of these counts things: "5 minutes one roll" is five minutes. */
+const counted = new Set([
+  "roll",
+  "rolls",
+  "sheet",
+  "sheets",
+  "film",
+  "films",
+  "unit",
+  "units",
+  "x",
+]);
 
 /** One number with its unit: "two and a half minutes", "half an hour", "a minute and a half". */
 function readOne(words: readonly string[], from: number): readonly Reading<Sum | Unreadable>[] {
