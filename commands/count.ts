@@ -18,9 +18,9 @@ export const countCommand = defineCommand({
   sentences: [
     "[is] [the] count [is] {sure}",
     "(confirm|check) [the] count",
-    "(set|correct|change) [the] count [of|for|on] {bottle} [to|at] {used} [rolls|units|in all]",
-    "(set|correct|change) {bottle} (to|at) {used} (rolls|units)",
-    "{bottle} (has done|did|has had|is at|stands at) {used} (rolls|units|in all)",
+    "(set|correct|change) [the] count [of|for|on] {bottle} [to|at] {used} [roll|rolls|unit|units|in all]",
+    "(set|correct|change) {bottle} (to|at) {used} (roll|rolls|unit|units)",
+    "{bottle} (has done|did|has had|is at|stands at) {used} (roll|rolls|unit|units|in all)",
   ],
   slots: { used: "count", sure: "yes" },
   examples: ["count is right", "Acorn has done 6 rolls"],

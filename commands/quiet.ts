@@ -12,8 +12,8 @@ export const quietCommand = defineCommand({
   summary: "Hours in which nothing comes but what was asked for at that very time.",
   topic: "reminder",
   sentences: [
-    "[set] [be] quiet [hours] [from] {from} (to|till|until|-) {to}",
-    "(do not disturb (me|us)|no messages) [from|between] {from} (to|till|until|and|-) {to}",
+    "[set] [be] quiet [hours] [from] {from} (to|till|until) {to}",
+    "(do not disturb (me|us)|no messages) [from|between] {from} (to|till|until|and) {to}",
     "(no quiet hours|quiet hours off|turn off [the] quiet hours|stop [the] quiet hours)",
   ],
   slots: { from: "clock", to: "clock" },
