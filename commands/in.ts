@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
 import { runMeant, withTank } from "../src/commands/tanks.ts";
+import { showOrigin } from "../src/domain/origin.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
 import { isLateIn, pouredIn, standing } from "../src/domain/session/hear.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
@@ -96,6 +97,13 @@ export const inCommand = defineCommand({
             : { agitate_for_s: { value: first, origin: stage.agitation.origin } }),
         },
         facts: { tank: run.tank, bath: stage.bath },
+        working: [
+          `${stage.bath}: ${showDuration(stage.time)}; ${showOrigin(stage.timeOrigin)}.`,
+          `Pouring out begins ${showDuration(stage.drain)} before the end, inside the time; ${showOrigin(stage.drainOrigin)}.`,
+          ...(stage.agitation === undefined
+            ? []
+            : [`Agitation; ${showOrigin(stage.agitation.origin)}.`]),
+        ],
       }),
     };
   },

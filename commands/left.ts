@@ -60,7 +60,7 @@ export const leftCommand = defineCommand({
       });
       spoken.push(
         at.kind === "in"
-          ? `${run.tank}: ${sayDuration(seconds(Math.max(0, at.left)))}`
+          ? `${run.tank}: ${at.stage.bath}, ${sayDuration(seconds(Math.max(0, at.left)))} left`
           : `${run.tank}: ${at.kind === "pouring" ? "pouring" : "waiting"}`,
       );
     }

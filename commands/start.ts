@@ -22,11 +22,12 @@ import type { BottleLook } from "../src/domain/chemistry/look.ts";
 import { areaOrigin, filmUnits, showFilm } from "../src/domain/film/load.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { mixedPushes, showStops } from "../src/domain/process/push-time.ts";
+import type { Bath } from "../src/domain/process/sheet.ts";
 import { type Bench, takeId } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { type Run, type Stage, withStage } from "../src/domain/session/run.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { later, seconds } from "../src/domain/units/quantity.ts";
+import { celsius, later, seconds } from "../src/domain/units/quantity.ts";
 import { sayDuration, showCelsius, showDuration, showUnits } from "../src/domain/units/show.ts";
 import { answer, type Reply, refuse } from "../src/reply/reply.ts";
 
@@ -224,6 +225,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     ...(weak.length > 0 && !sheet.invented
       ? [`From memory, check your sheet: time of ${weak.join(", ")}.`]
       : []),
+    ...otherTemperature(baths.baths[0], wanted),
     CHECKS,
     ...warned.cautions,
   ];
@@ -305,4 +307,15 @@ function workingOf(run: Run): readonly string[] {
       : [`  agitation; ${showOrigin(stage.agitation.origin)}`]),
     `  pour out ${showDuration(stage.drain)} before the end, inside the time; ${showOrigin(stage.drainOrigin)}`,
   ]);
+}
+
+/** A time belongs to its temperature: another temperature with the sheet's time is said loudly. */
+function otherTemperature(bath: Bath | undefined, wanted: Wanted): readonly string[] {
+  const aim = bath?.temperature?.value;
+  if (aim === undefined || wanted.temperature === undefined || wanted.duration !== undefined)
+    return [];
+  if (Math.abs(wanted.temperature - aim) <= (bath?.tolerance?.value ?? 0.15) + 1e-9) return [];
+  return [
+    `The sheet's time belongs to ${showCelsius(aim)}, and you said ${showCelsius(celsius(wanted.temperature))}. I did not change the time: bring the bath to ${showCelsius(aim)}, or say the time your sheet gives.`,
+  ];
 }

@@ -169,7 +169,11 @@ export function announce(
     cue({
       title,
       say: `I missed ${lines.length} cue${lines.length === 1 ? "" : "s"}. Say left for where we are.`,
-      lines: [...lines, ...liveRuns(bench).map((run) => `Now ${standingLine(bench, run, at)}`)],
+      lines: [
+        ...lines,
+        ...changedUnheard(missed),
+        ...liveRuns(bench).map((run) => `Now ${standingLine(bench, run, at)}`),
+      ],
       facts: { cue: "missed", missed: lines.length },
       figures: {
         late_s: {
@@ -180,4 +184,15 @@ export function announce(
     }),
     ...replies,
   ];
+}
+
+/** A bath that was to be left while nobody was told may still be on the film. */
+function changedUnheard(missed: readonly Happening[]): readonly string[] {
+  const left = missed.flatMap(({ run, event }) =>
+    event.kind === "stage-over" ? [run.stages[event.stage]?.bath ?? ""] : [],
+  );
+  const last = left.at(-1);
+  return last === undefined
+    ? []
+    : [`If the film is still in the ${last}, pour it out and say out.`];
 }

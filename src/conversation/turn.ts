@@ -9,7 +9,7 @@ import { isUnsettled, type Unsettled } from "../language/reader.ts";
 import { readers } from "../language/readers/all.ts";
 import { isUnreadable } from "../language/readers/unreadable.ts";
 import { toWords, type Words } from "../language/words.ts";
-import { answer, type Option, question, type Reply, refuse } from "../reply/reply.ts";
+import { answer, type Option, oneBreath, question, type Reply, refuse } from "../reply/reply.ts";
 import { listWords, pick, whichOne } from "./choices.ts";
 import { listeningOf } from "./listening.ts";
 import { momentOf } from "./moment.ts";
@@ -308,7 +308,13 @@ class Talk {
     const how = options === undefined ? "" : ` Say ${listWords(options)}, or cancel.`;
     const title = `I heard "${short(sentence.typed)}", which does not answer my question.${how}`;
     return this.#plain(
-      question(pending.ask, title, { say: "That does not answer my question. Say it again." }),
+      question(pending.ask, title, {
+        say: oneBreath(
+          options === undefined
+            ? "That is no answer. Say it again."
+            : `That is no answer. Say ${listWords(options)}.`,
+        ),
+      }),
     );
   }
 
