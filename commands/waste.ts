@@ -13,6 +13,7 @@ export const wasteCommand = defineCommand({
     "(i am|we are|our house is|my house is|the house is) on [a|the] {drain} [tank|system]",
     "(i|we) have [a|the] {drain} [tank|system]",
     "(can|may) (i|we) (pour|tip|put|dump) [old|used] {solution} [down|in|into] [the|a] (drain|sink|toilet)",
+    "(is it (safe|ok|alright)|is [old|used] {solution} (safe|ok|alright)) to (pour|tip|put|dump) [old|used] [{solution}] [down|in|into] [the|a] (drain|sink|toilet)",
     "(can|may) [old|used] {solution} go [down|in|into] [the|a] (drain|sink|toilet)",
     "how (do|should|can) (i|we) (get rid of|dispose of|throw away|throw out) [old|used] {solution}",
     "what (do|should|can) (i|we) do with [old|used] {solution}",

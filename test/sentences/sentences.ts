@@ -726,6 +726,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["Acorn is not suspect", { bottle: "acorn" }],
   ],
   waste: [
+    ["is blix safe to pour down the drain", { solution: "blix" }],
+    ["is it ok to tip old fixer into the sink", { solution: "fixer" }],
     ["our drain is septic", { drain: "septic" }],
     ["we have a septic tank", { drain: "septic" }],
     ["we are on the sewer", { drain: "sewer" }],
