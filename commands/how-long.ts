@@ -1,12 +1,30 @@
 import { z } from "zod";
+import { lookNow } from "../src/commands/bottle-looks.ts";
 import { defineCommand } from "../src/commands/define-command.ts";
-import { of, worked } from "../src/commands/figures.ts";
+import {
+  correctionFigures,
+  correctionLines,
+  developing,
+  developingValues,
+} from "../src/commands/developing.ts";
+import { worked as derived, of } from "../src/commands/figures.ts";
+import { figuresFor, ownLine } from "../src/commands/own-figures.ts";
 import { aboutSheet, bathOn, sheetFor } from "../src/commands/sheets.ts";
+import { bottleFor } from "../src/commands/start-bottle.ts";
+import { type Bottle, roleOf } from "../src/domain/chemistry/bottle.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { DRAIN } from "../src/domain/process/plan-stages.ts";
-import { celsius } from "../src/domain/units/quantity.ts";
-import { plain, sayDuration, showDuration, showTemperature } from "../src/domain/units/show.ts";
-import { answer, refuse, type Shown } from "../src/reply/reply.ts";
+import { type Bath, isDeveloper, type Sheet } from "../src/domain/process/sheet.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
+import { celsius, type Instant } from "../src/domain/units/quantity.ts";
+import {
+  plain,
+  sayDuration,
+  showDuration,
+  showTemperature,
+  showUnits,
+} from "../src/domain/units/show.ts";
+import { answer, type Reply, refuse, type Shown } from "../src/reply/reply.ts";
 
 export const howLongCommand = defineCommand({
   name: "how long",
@@ -14,15 +32,21 @@ export const howLongCommand = defineCommand({
   topic: "sheet",
   sentences: [
     "(how long is|how long for|how long in|how long does|time for|time of|how long should i do|what is the time for) [the] {solution} [take|bath|last] [(by|on|from) [the] {sheet} [sheet]]",
+    "(how long is|how long for|how long in|how long does|time for|time of|what is the time for) [the] {solution} [take|bath|last] (from|in|with|out of) {bottle}",
     "how long (should|do|must) (i|we|film|it) (develop|stay in {solution}|be in {solution}|bleach|fix|blix) [for]",
     "(what temperature|what temp|how warm|how hot|which temperature) [is|should|must|for|does] [the] [{solution}] [be|need|have]",
     "temperature (of|for) [the] {solution}",
     "[what is] [the] (time and temperature|figures) (for|of) [the] {solution}",
   ],
-  examples: ["how long is the blix", "what temperature should the developer be"],
+  examples: [
+    "how long is the blix",
+    "how long is the developer from Acorn",
+    "what temperature should the developer be",
+  ],
   fields: z.object({
     solution: z.string().default("developer"),
     sheet: z.string().optional(),
+    bottle: z.string().optional(),
   }),
   changes: false,
   values: {
@@ -33,14 +57,22 @@ export const howLongCommand = defineCommand({
     pour_out_s: "pouring out begins here, s",
     temp_c: "temperature, °C",
     tolerance_c: "half width of the band, °C",
+    bottle: "the developer bottle whose film was counted in; missing when there was none",
+    ...developingValues,
   },
-  run({ bench }, { solution, sheet: named }) {
+  run({ bench, now }, { solution, sheet: named, bottle: said }) {
     const found = sheetFor(bench, "process", named);
     if (found === undefined)
       return refuse("no-such-sheet", "I have no sheet of that name. Say sheets.");
     const { sheet, chosen } = found;
     const on = bathOn(sheet, solution);
-    const bath = on === undefined ? undefined : "bath" in on ? on.bath : on.several[0];
+    const meant = on === undefined ? undefined : "bath" in on ? on.bath : on.several[0];
+    const poured =
+      meant === undefined ? undefined : pouredFrom(bench, now, sheet, meant, named, said);
+    if (poured !== undefined && "reply" in poured) return poured.reply;
+    const look = poured?.bottle === undefined ? undefined : lookNow(bench, poured.bottle, now);
+    const whose = meant === undefined ? undefined : figuresFor(sheet, meant, look);
+    const bath = whose?.bath;
     if (bath?.time === undefined) {
       return refuse(
         "no-figures",
@@ -51,29 +83,54 @@ export const howLongCommand = defineCommand({
         },
       );
     }
-    const { time, temperature, tolerance, sense } = bath;
+    const { temperature, tolerance, sense } = bath;
+    const by = whose?.sheet ?? sheet;
+    // Only a developer's time follows what its bottle has done.
+    const worked =
+      look === undefined
+        ? undefined
+        : developing("how long", {}, by, bath, look, undefined, undefined);
+    const timed = worked !== undefined && "found" in worked ? worked.found : undefined;
+    const time = timed?.time ?? bath.time;
     const drain = bath.drain ?? DRAIN;
     const word = sense === "exact" ? "exactly" : "at least";
     const warm = temperature === undefined ? "" : ` at ${showTemperature(temperature.value)}`;
     const band = tolerance === undefined ? "" : `, ±${plain(tolerance.value, 2)} °C`;
     const figures: Record<string, Shown> = {
       time_s: of(time.value, time.origin),
-      pour_out_s: worked(time.value - drain.value, "time less the drain, which lies inside it"),
+      ...(timed === undefined ? {} : correctionFigures(timed)),
+      pour_out_s: derived(time.value - drain.value, "time less the drain, which lies inside it"),
     };
     if (temperature !== undefined) figures.temp_c = of(temperature.value, temperature.origin);
     if (tolerance !== undefined) figures.tolerance_c = of(tolerance.value, tolerance.origin);
     return answer({
       title: `${bath.name}: ${word} ${showDuration(time.value)}${warm}${band}`,
-      lines: [`From the ${sheet.name} sheet; time ${showOrigin(time.origin)}.`],
+      lines: [
+        `From the ${by.name} sheet; time ${showOrigin(time.origin)}.`,
+        ...(timed === undefined ? [] : correctionLines(timed)),
+        ...(timed?.beyondTable === true
+          ? ["Its re-use table ends before this: the last row was taken. Mix fresh."]
+          : []),
+        ...(look === undefined
+          ? (poured?.several ?? [])
+          : [`As ${look.bottle.name} stands, ${showUnits(look.bottle.used)} done.`]),
+        ...(whose?.own === true && look !== undefined ? [ownLine(whose, look)] : []),
+      ],
       say: `${bath.name}: ${word} ${sayDuration(time.value)}${temperature === undefined ? "" : ` at ${plain(celsius(temperature.value), 1)}`}.`,
       figures,
-      facts: { sheet: sheet.name, bath: bath.name, sense },
+      facts: {
+        sheet: by.name,
+        bath: bath.name,
+        sense,
+        ...(look === undefined ? {} : { bottle: look.bottle.name }),
+      },
       cautions: [
-        ...aboutSheet(sheet, chosen, false),
-        ...(isWeak(time.origin) && !sheet.invented ? ["From memory: check your sheet."] : []),
+        ...aboutSheet(by, whose?.own === true || chosen, false),
+        ...(isWeak(bath.time.origin) && !by.invented ? ["From memory: check your sheet."] : []),
       ],
       working: [
         `Time ${showDuration(time.value)}: ${showOrigin(time.origin)}.`,
+        ...(timed?.corrections ?? []).map(({ kind, how }) => `${kind}: ${how}`),
         ...(temperature === undefined
           ? []
           : [
@@ -84,3 +141,34 @@ export const howLongCommand = defineCommand({
     });
   },
 });
+
+/**
+ * The bottle a developer's time is asked for: the named one, or the only one there is. A sheet that
+ * was named is asked for its own time.
+ */
+function pouredFrom(
+  bench: Bench,
+  now: Instant,
+  sheet: Sheet,
+  bath: Bath,
+  named: string | undefined,
+  said: string | undefined,
+): { readonly bottle?: Bottle; readonly several?: readonly string[] } | { readonly reply: Reply } {
+  if (!isDeveloper(bath.kind) || (named !== undefined && said === undefined)) return {};
+  const chosen = bottleFor(bench, sheet, bath, said, now);
+  if ("wrong" in chosen) return { reply: chosen.wrong };
+  const working = ("several" in chosen ? chosen.several : [chosen.bottle]).filter(
+    (one) => one !== undefined && roleOf(one) === "working",
+  );
+  const [only] = working;
+  if (only === undefined) return {};
+  if (working.length === 1) return { bottle: only };
+  const tired = working.some((one) => one !== undefined && one.used > 0);
+  return tired
+    ? {
+        several: [
+          `A used bottle takes longer: say how long is the ${bath.name} from ${only.name}.`,
+        ],
+      }
+    : {};
+}

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { dailyReply, dailyValues } from "../src/commands/daily-lines.ts";
-import { defineCommand } from "../src/commands/define-command.ts";
-import { clockSchema, inEvening, inMorning, setDaily } from "../src/commands/set-daily.ts";
+import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { clockSchema, halves, isOpen, setDaily } from "../src/commands/set-daily.ts";
 import { showTime, type TimeOfDay } from "../src/domain/reminders/calendar.ts";
 import { refuse } from "../src/reply/reply.ts";
 
@@ -26,8 +26,19 @@ export const quietCommand = defineCommand({
       const none = setDaily(bench, { quietFrom: 0, quietTo: 0 }, now);
       return { bench: none, reply: dailyReply(none, "No quiet hours.", "No quiet hours.") };
     }
-    // "quiet from 10 to 8": as quiet hours go, the evening and the morning. Both are said back.
-    const [start, end] = [inEvening(from), inMorning(to)];
+    if (isOpen(from)) {
+      const options = halves(from);
+      const either = options.map(({ word }) => word).join(" or ");
+      const title = `Quiet from ${showTime(from)} to ${showTime(to)}: does it begin at ${either}?`;
+      return askFor("quiet", { to }, "from", title, options, { say: `From ${either}?` });
+    }
+    if (isOpen(to)) {
+      const options = halves(to);
+      const either = options.map(({ word }) => word).join(" or ");
+      const title = `Quiet from ${showTime(from)} until ${either}?`;
+      return askFor("quiet", { from }, "to", title, options, { say: `Until ${either}?` });
+    }
+    const [start, end] = [from, to];
     if (minutes(start) === minutes(end)) {
       return refuse(
         "same-hour",

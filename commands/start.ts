@@ -63,6 +63,8 @@ const fields = z.object({
   /** Times of baths the sheet leaves open, s by bath, and the bath that is being asked about. */
   times: z.record(z.string(), z.number()).optional(),
   asking: z.string().optional(),
+  /** The sheet, by id, whose developer figures hold, where the bottle was mixed by another. */
+  figures: z.string().optional(),
   beyond: z.boolean().optional(),
   untested: z.boolean().optional(),
 });
@@ -158,9 +160,13 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     return answer({ title: "Then nothing is started.", say: "Then nothing is started." });
   }
 
-  const staged = stagesFor(at.bench, at.now, sheet, baths, wanted);
+  const staged = stagesFor(at.bench, at.now, sheet, baths, wanted, filmUnits(film));
   if ("reply" in staged) return staged.reply;
-  const { stages, bottles, looks, developed } = staged;
+  const { stages, bottles, looks, developed, owners } = staged;
+  // One bath by its bottle's own sheet: the run is that sheet's.
+  const [owner] = owners;
+  const alone = owner !== undefined && stages.length === 1;
+  const followed = alone ? owner : sheet;
 
   const guarded = guardBottles(
     looks,
@@ -174,13 +180,14 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   const { id, bench } = takeId(at.bench, "run-");
   const firstPour = later(at.now, bench.lead);
   const title = baths.baths.length === 1 ? (stages[0]?.bath ?? sheet.name) : sheet.name;
+  const notes = [...guarded.notes, ...staged.notes];
   const run: Run = withStage(
     {
       id,
       tank,
       title,
-      sheet: sheet.id,
-      process: sheet.process,
+      sheet: followed.id,
+      process: followed.process,
       film,
       formatAssumed: settled.assumed.length > 0,
       plannedAt: at.now,
@@ -190,7 +197,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
       window: seconds(bench.window),
       quiet: false,
       readings: [],
-      notes: guarded.notes.map((text) => ({ at: at.now, text })),
+      notes: notes.map((text) => ({ at: at.now, text })),
       counted: [],
       ...(wanted.push === undefined || wanted.push === 0 ? {} : { push: wanted.push }),
     },
@@ -205,7 +212,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   const lines = [
     ...planLines(bench, run, firstPour),
     ...(developed === undefined ? [] : correctionLines(developed)),
-    ...guarded.notes,
+    ...notes,
     ...(film.length > 0
       ? [
           `Film: ${showFilm(film)}, ${showUnits(units)}${settled.assumed.length > 0 ? ` (${settled.assumed.join("; ")})` : ""}.`,
@@ -215,17 +222,21 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   ];
   const weak = stages.filter((stage) => isWeak(stage.timeOrigin)).map((stage) => stage.bath);
   const cautions = [
-    ...aboutSheet(sheet, chosen, stages.length > 1),
+    ...(alone ? [] : aboutSheet(sheet, chosen, stages.length > 1)),
+    ...owners.flatMap((one) => aboutSheet(one, true, false)),
     ...(bench.suspects ?? [])
-      .filter(({ kind, name }) => kind === "sheet" && name === sheet.id)
-      .map(
-        ({ why }) =>
-          `The ${sheet.name} sheet is marked suspect: ${why}. Compare it with the paper.`,
+      .filter(({ kind }) => kind === "sheet")
+      .flatMap(({ name, why }) =>
+        [followed, ...owners]
+          .filter(({ id: one }, index, all) => one === name && all[index - 1]?.id !== one)
+          .map(
+            (one) => `The ${one.name} sheet is marked suspect: ${why}. Compare it with the paper.`,
+          ),
       ),
-    ...(weak.length > 0 && !sheet.invented
+    ...(weak.length > 0 && !followed.invented
       ? [`From memory, check your sheet: time of ${weak.join(", ")}.`]
       : []),
-    ...otherTemperature(baths.baths[0], wanted),
+    ...otherTemperature(staged.timed[0], wanted),
     CHECKS,
     ...warned.cautions,
   ];
@@ -246,7 +257,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     facts: {
       run: id,
       tank,
-      sheet: sheet.name,
+      sheet: followed.name,
       bottles,
       film: filmJson(film),
       ...(run.push === undefined ? {} : { push: run.push }),

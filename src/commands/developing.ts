@@ -1,11 +1,11 @@
 import { asPushRule, circulatingRules } from "../data/push-rules.ts";
-import { workDone } from "../domain/chemistry/bottle.ts";
 import type { BottleLook } from "../domain/chemistry/look.ts";
-import type { WorkBefore } from "../domain/chemistry/reuse-time.ts";
+import { type Promised, workBefore } from "../domain/chemistry/work-before.ts";
 import { showOrigin } from "../domain/origin.ts";
 import { type DeveloperTime, developerTime } from "../domain/process/developer-time.ts";
 import { explainPush, pushTime, showStops } from "../domain/process/push-time.ts";
 import type { Bath, PushRule, Sheet } from "../domain/process/sheet.ts";
+import type { Stage } from "../domain/session/run.ts";
 import { type Seconds, seconds } from "../domain/units/quantity.ts";
 import { showDuration } from "../domain/units/show.ts";
 import { type Json, type Option, type Reply, refuse, type Shown } from "../reply/reply.ts";
@@ -14,22 +14,17 @@ import { askFor } from "./define-command.ts";
 /** No tank is pushed further (common practice: three stops is the end of what makers speak of). */
 const MOST_STOPS = 3;
 
-/**
- * What a bottle has done, for the batch volume its sheet speaks of: half a batch tires twice as
- * fast. The volume itself is scaled, never a rule of thumb for it.
- */
-export function workBefore(look: BottleLook): WorkBefore {
-  const { bottle, bath } = look;
-  const batch = bath?.mix?.total.value;
-  const scale = batch === undefined || bottle.volume >= batch ? 1 : batch / bottle.volume;
-  return { units: workDone(bottle) * scale, batches: bottle.batches ?? 0 };
-}
+/** A time, and how it is worked out again when its bottle does more film before it is poured. */
+type Worked = DeveloperTime & { readonly follows?: Stage["follows"] };
+type Developing = { readonly found: Worked } | { readonly reply: Reply };
 
-export type Developing = { readonly found: DeveloperTime } | { readonly reply: Reply };
+/** What else is known of the tank: film of others that pours first, and its own film in units. */
+type Tank = { readonly first?: readonly Promised[]; readonly load?: number };
 
 /**
  * A developer's time for a bottle and a push. Without a push rule of its own the sheet gives no
- * answer: the rules in circulation are listed with their results, and one is asked for.
+ * answer: the rules in circulation are listed with their results, and one is asked for. The sheet
+ * and bath are those whose figures hold for the bottle (`figuresFor`).
  */
 export function developing(
   command: string,
@@ -39,12 +34,26 @@ export function developing(
   look: BottleLook | undefined,
   stops: number | undefined,
   ruleId: string | undefined,
+  { first, load }: Tank = {},
 ): Developing | undefined {
   if (bath.time === undefined) return undefined;
-  const before = look === undefined ? undefined : workBefore(look);
+  const batch = bath.mix?.total.value;
+  const before = look === undefined ? undefined : workBefore(look.bottle, batch, first, load);
+  const { time: base, reuse } = bath;
+  const follows = (push?: NonNullable<Stage["follows"]>["push"]): Pick<Worked, "follows"> =>
+    reuse === undefined || look === undefined
+      ? {}
+      : {
+          follows: {
+            base,
+            reuse,
+            ...(push === undefined ? {} : { push }),
+            ...(batch === undefined ? {} : { batch }),
+          },
+        };
   const plainTime = developerTime(bath, before, undefined);
   if (plainTime?.ok !== true) return undefined;
-  if (stops === undefined || stops === 0) return { found: plainTime.value };
+  if (stops === undefined || stops === 0) return { found: { ...plainTime.value, ...follows() } };
   if (Math.abs(stops) > MOST_STOPS) {
     return {
       reply: refuse(
@@ -60,7 +69,7 @@ export function developing(
   }
   const pushed = developerTime(bath, before, { stops, rule: own });
   if (pushed === undefined) return undefined;
-  if (pushed.ok) return { found: pushed.value };
+  if (pushed.ok) return { found: { ...pushed.value, ...follows({ stops, rule: own }) } };
   return {
     reply: refuse(pushed.error.kind, explainPush(pushed.error), {
       say: "The push rule does not reach that far.",

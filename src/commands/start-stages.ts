@@ -1,15 +1,17 @@
 import type { BottleLook } from "../domain/chemistry/look.ts";
 import type { DeveloperTime } from "../domain/process/developer-time.ts";
 import { type PlanTrouble, planStage } from "../domain/process/plan-stages.ts";
-import { isDeveloper, type Sheet } from "../domain/process/sheet.ts";
+import { type Bath, isDeveloper, type Sheet } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
+import { promisedFirst } from "../domain/session/follow-bottles.ts";
 import type { Stage } from "../domain/session/run.ts";
-import { celsius, type Instant } from "../domain/units/quantity.ts";
+import { celsius, type Instant, later } from "../domain/units/quantity.ts";
 import { showDuration } from "../domain/units/show.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
 import { lookNow } from "./bottle-looks.ts";
 import { askFor } from "./define-command.ts";
 import { developing } from "./developing.ts";
+import { type Figures, figuresFor, ownLine } from "./own-figures.ts";
 import type { BathsMeant } from "./start-baths.ts";
 import { bottleFor, sharing } from "./start-bottle.ts";
 import { lessPromised } from "./start-guards.ts";
@@ -19,6 +21,9 @@ type Wanted = {
   readonly temperature?: number | undefined;
   readonly push?: number | undefined;
   readonly pushRule?: string | undefined;
+  readonly sheet?: string | undefined;
+  /** The sheet, by id, whose developer figures were asked for where two could be meant. */
+  readonly figures?: string | undefined;
 };
 
 export type Staged = {
@@ -28,7 +33,44 @@ export type Staged = {
   readonly looks: readonly BottleLook[];
   /** How the developer's time came about; undefined when the user gave it. */
   readonly developed: DeveloperTime | undefined;
+  /** The baths as they were timed: a bottle's own sheet outranks the one in use. */
+  readonly timed: readonly Bath[];
+  /** Sheets bottles were mixed by that were gone by instead of the one in use. */
+  readonly owners: readonly Sheet[];
+  /** Whose figures were taken, where it is not plain. */
+  readonly notes: readonly string[];
 };
+
+/**
+ * Whose figures hold for a developer from this bottle. The bottle's own sheet, and where another
+ * was named in the sentence, the one asked for.
+ */
+function whoseFigures(
+  sheet: Sheet,
+  bath: Bath,
+  look: BottleLook | undefined,
+  wanted: Wanted,
+): (Figures & { readonly note?: string }) | { readonly reply: Reply } {
+  const found = figuresFor(sheet, bath, look);
+  if (!found.own || look === undefined) return found;
+  if (wanted.figures === sheet.id) {
+    const note = `Time by the ${sheet.name} sheet, as you said; ${look.bottle.name} was mixed by the ${found.sheet.name} sheet.`;
+    return { sheet, bath, own: false, note };
+  }
+  if (wanted.sheet === undefined || wanted.figures === found.sheet.id)
+    return { ...found, note: ownLine(found, look) };
+  const names = [found.sheet, sheet];
+  return {
+    reply: askFor(
+      "start",
+      wanted,
+      "figures",
+      `${look.bottle.name} was mixed by the ${found.sheet.name} sheet. Whose ${bath.name} time: ${names.map(({ name }) => name).join(" or ")}?`,
+      names.map(({ id, name }) => ({ word: name, value: id })),
+      { say: `Whose ${bath.name} time: ${names.map(({ name }) => name).join(" or ")}?` },
+    ),
+  };
+}
 
 /** Each bath with its bottle and its time, or the question or refusal that stands in the way. */
 export function stagesFor(
@@ -37,13 +79,18 @@ export function stagesFor(
   sheet: Sheet,
   { baths, times }: BathsMeant,
   wanted: Wanted,
+  load: number,
 ): Staged | { readonly reply: Reply } {
   const stages: Stage[] = [];
   const bottles: Record<string, string> = {};
   const looks: BottleLook[] = [];
+  const timed: Bath[] = [];
+  const owners: Sheet[] = [];
+  const notes: string[] = [];
   let developed: DeveloperTime | undefined;
+  let pour = later(now, bench.lead);
   for (const [index, bath] of baths.entries()) {
-    const chosen = bottleFor(bench, sheet, bath, index === 0 ? wanted.bottle : undefined);
+    const chosen = bottleFor(bench, sheet, bath, index === 0 ? wanted.bottle : undefined, now);
     if ("wrong" in chosen) return { reply: chosen.wrong };
     if ("several" in chosen) {
       const names = chosen.several.map(({ name }) => name).join(" or ");
@@ -64,27 +111,42 @@ export function stagesFor(
     // Of several developers only the first is pushed (reversal: the first developer, SS0514, p. 4-3).
     const first = isDeveloper(bath.kind) && !stages.some(({ kind }) => isDeveloper(kind));
     const time = times[bath.name];
+    const whose =
+      time === undefined ? whoseFigures(sheet, bath, look, wanted) : { sheet, bath, own: false };
+    if ("reply" in whose) return whose;
+    if (whose.note !== undefined) notes.push(whose.note);
+    if (whose.own) owners.push(whose.sheet);
+    timed.push(whose.bath);
+    const before = bottle === undefined ? [] : promisedFirst(bench, bottle.id, pour);
+    const stops = first ? wanted.push : 0;
     const worked =
       isDeveloper(bath.kind) && time === undefined
-        ? developing("start", wanted, sheet, bath, look, first ? wanted.push : 0, wanted.pushRule)
+        ? developing("start", wanted, whose.sheet, whose.bath, look, stops, wanted.pushRule, {
+            first: before,
+            load,
+          })
         : undefined;
     if (worked !== undefined && "reply" in worked) return worked;
     if (first) developed = worked?.found;
     const warmed = index === 0 && wanted.temperature !== undefined;
-    const planned = planStage(bath, {
+    const planned = planStage(whose.bath, {
       time,
       temperature: warmed ? celsius(wanted.temperature ?? 0) : undefined,
       worked: worked?.found,
     });
     if (!planned.ok) return { reply: explainPlan(planned.trouble) };
-    stages.push({ ...planned.stage, bottle: bottle?.id });
+    const by = whose.own ? { sheet: whose.sheet.id } : {};
+    stages.push({ ...planned.stage, ...by, bottle: bottle?.id });
+    pour = later(pour, planned.stage.time + bench.window / 2);
   }
   const shared = sharing(
     bench,
     sheet,
     looks.map(({ bottle }) => bottle),
   );
-  return shared === undefined ? { stages, bottles, looks, developed } : { reply: shared };
+  return shared === undefined
+    ? { stages, bottles, looks, developed, timed, owners, notes }
+    : { reply: shared };
 }
 
 function explainPlan(trouble: PlanTrouble): Reply {

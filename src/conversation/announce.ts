@@ -4,6 +4,7 @@ import { isWater } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Happening } from "../domain/session/decide.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
+import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
 import type { Run } from "../domain/session/run.ts";
 import { clockTime } from "../domain/timing/clock-text.ts";
 import { type Cue, isChatter, nextStage } from "../domain/timing/cues.ts";
@@ -98,6 +99,31 @@ function countOpen(bench: Bench, run: Run): readonly string[] {
   return back === undefined ? [] : [`${back.title} Say count is right, or nothing went in.`];
 }
 
+/** "South: developer now 3 minutes 46." */
+export const sayRetimed = ({ tank, bath, to }: Retimed): string =>
+  `${tank}: ${bath} now ${sayDuration(to)}.`;
+
+/** What happened in its run, and what it changed in others. */
+function eventReplies(bench: Bench, happening: Happening): readonly Reply[] {
+  const others = (happening.retimed ?? []).map((one) =>
+    cue({
+      title: `${one.tank}: ${retimedWords(one)}`,
+      say: sayRetimed(one),
+      facts: { tank: one.tank, bath: one.bath, cue: "retimed" },
+      figures: {
+        time_s: {
+          value: one.to,
+          origin: {
+            kind: "computed",
+            source: `${one.bottle} has done ${plain(one.done, 2)} units`,
+          },
+        },
+      },
+    }),
+  );
+  return [...eventReply(bench, happening), ...others];
+}
+
 function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
   switch (event.kind) {
     case "cues":
@@ -151,10 +177,10 @@ export function announce(
 ): readonly Reply[] {
   const onTime = happenings.filter(({ late }) => late <= LATE);
   const missed = happenings.filter(({ late }) => late > LATE);
-  const replies = onTime.flatMap((happening) => eventReply(bench, happening));
+  const replies = onTime.flatMap((happening) => eventReplies(bench, happening));
   if (missed.length === 0) return replies;
   const lines = missed.flatMap((happening) =>
-    eventReply(bench, happening).map(
+    eventReplies(bench, happening).map(
       (reply) => `${clockTime(happening.event.at, bench.zone)}  ${reply.title}`,
     ),
   );

@@ -1,5 +1,6 @@
 import { shippedSheets } from "../data/sheets.ts";
 import { rollNames } from "../domain/film/roll-names.ts";
+import { oncePer } from "../domain/once-per.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
@@ -14,21 +15,6 @@ export function listeningOf(bench: Bench, now: Instant): Listening {
     degrees: bench.degrees,
     names: { bottle: bottles(bench.bottles), sheet: sheets(bench.sheets), tank: tanks(bench.runs) },
     rolls: rolls(bench.rolls),
-  };
-}
-
-/**
- * Worked out once per collection, which is never altered in place: a bench may hold hundreds of
- * bottles and thousands of rolls, and most turns change none. The readers keep theirs the same way.
- */
-function oncePer<K extends object, V>(work: (key: K) => V): (key: K) => V {
-  const known = new WeakMap<K, V>();
-  return (key) => {
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    const value = work(key);
-    known.set(key, value);
-    return value;
   };
 }
 

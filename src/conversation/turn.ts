@@ -1,8 +1,10 @@
+import { retiredNamed, retiredReply } from "../commands/bottle-meant.ts";
 import type { Command, Handling, Outcome } from "../commands/define-command.ts";
 import { toJson } from "../commands/define-command.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
+import { followBottles, type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
 import { isUnsettled, type Unsettled } from "../language/reader.ts";
@@ -10,6 +12,7 @@ import { readers } from "../language/readers/all.ts";
 import { isUnreadable } from "../language/readers/unreadable.ts";
 import { toWords, type Words } from "../language/words.ts";
 import { answer, type Option, oneBreath, question, type Reply, refuse } from "../reply/reply.ts";
+import { sayRetimed } from "./announce.ts";
 import { listWords, pick, whichOne } from "./choices.ts";
 import { listeningOf } from "./listening.ts";
 import { momentOf } from "./moment.ts";
@@ -262,9 +265,11 @@ class Talk {
 
   /** Stores what a command did: the bench, one undo step, the open question and the last reply. */
   #keep(command: Command, outcome: Outcome): Heard {
-    const { reply } = outcome;
     const before = this.#record.bench;
-    const bench: Bench = outcome.bench ?? before;
+    const followed =
+      outcome.bench === undefined ? undefined : followBottles(outcome.bench, this.#now);
+    const bench: Bench = followed?.bench ?? before;
+    const reply = saidRetimed(outcome.reply, followed?.retimed ?? []);
     let { undo } = this.#record;
     if (outcome.undid === true) undo = undo.slice(0, -1);
     else if (bench !== before && command.changes && !command.aside) {
@@ -319,6 +324,8 @@ class Talk {
   }
 
   #unknown(sentence: Words): Heard {
+    const retired = retiredNamed(this.#record.bench, sentence.words);
+    if (retired !== undefined) return this.#plain(retiredReply(retired), { keepQuestion: false });
     const { correction, commands } = nearest(sentence, this.#commands, this.#listening);
     if (correction !== undefined && this.#match(toWords(correction)) !== undefined) {
       const options = [
@@ -362,6 +369,18 @@ const saidHabit = ({ reply, after }: Heard, word: string): Heard => {
   const line = `${whose} ounces and quarts from now on; use ${other} ounces changes that.`;
   return { reply: { ...reply, lines: [...reply.lines, line] }, after };
 };
+
+/** Other tanks whose developer time is another by this: said once, aloud where a breath is left. */
+function saidRetimed(reply: Reply, retimed: readonly Retimed[]): Reply {
+  const [first] = retimed;
+  if (first === undefined) return reply;
+  const said = retimed.length === 1 ? `${reply.say} ${sayRetimed(first)}` : reply.say;
+  return {
+    ...reply,
+    lines: [...reply.lines, ...retimed.map((one) => `${one.tank}: ${retimedWords(one)}`)],
+    say: oneBreath(said) === said ? said : reply.say,
+  };
+}
 
 const hasFigures = ({ kind, working, figures }: Reply): boolean =>
   kind === "refusal" || working.length > 0 || Object.keys(figures).length > 0;

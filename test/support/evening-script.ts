@@ -49,6 +49,7 @@ bottle fixer 1 litre called Akorn mixed today
 bottle developer 1 litre called cola mixed today
 bottles
 how old is Acorn
+when does Acorn expire
 label for Walnut
 how old is the developer
 how old is the fixer

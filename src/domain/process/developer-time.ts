@@ -16,7 +16,7 @@ export type DeveloperTime = {
   readonly base: Figure<Seconds>;
   /** What changed it, in order: re-use, then push. */
   readonly corrections: readonly Correction[];
-  /** The re-use table ends before this tank. */
+  /** The re-use table ends before the last film of this tank. */
   readonly beyondTable: boolean;
 };
 

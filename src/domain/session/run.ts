@@ -1,7 +1,14 @@
 import { z } from "zod";
 import { filmSchema } from "../film/load.ts";
-import { originSchema, senses } from "../process/sheet.ts";
-import { celsius, celsiusDifference, instant, seconds, units } from "../units/quantity.ts";
+import { figureOf, originSchema, pushSchema, reuseSchema, senses } from "../process/sheet.ts";
+import {
+  celsius,
+  celsiusDifference,
+  instant,
+  millilitres,
+  seconds,
+  units,
+} from "../units/quantity.ts";
 
 const at = z.number().transform(instant);
 const length = z.number().transform(seconds);
@@ -18,6 +25,21 @@ export const stageSchema = z.object({
   corrections: z
     .array(z.object({ kind: z.enum(["re-use", "push"]), by: length, how: z.string() }))
     .optional(),
+  /**
+   * How its time is worked out again while it waits, from what its bottle has done by then. Missing
+   * where nothing of the kind changes it, where the user gave the time, and once it is in.
+   */
+  follows: z
+    .object({
+      base: figureOf(seconds),
+      reuse: reuseSchema,
+      push: z.object({ stops: z.number(), rule: pushSchema }).optional(),
+      /** The volume its sheet's rule speaks of, mL. */
+      batch: z.number().transform(millilitres).optional(),
+    })
+    .optional(),
+  /** The sheet its figures are from, where that is its bottle's own and not the run's. */
+  sheet: z.string().optional(),
   temperature: z.number().transform(celsius).optional(),
   temperatureOrigin: originSchema.optional(),
   tolerance: z.number().transform(celsiusDifference).optional(),

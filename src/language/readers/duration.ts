@@ -23,10 +23,12 @@ export const readDuration = (words: readonly string[], from: number, _listening:
   orBare<DurationValue>([...readColons(words, from), ...readUnits(words, from)], () =>
     byLength<DurationValue>([
       ...readMinutesThenSeconds(words, from),
-      ...bareNumber(words, from).map(({ value, next }) => ({
-        value: isUnreadable(value) ? value : askUnit(value, words, from, next),
-        next,
-      })),
+      ...bareNumber(words, from)
+        .filter(({ next }) => !counted.has(words[next] ?? ""))
+        .map(({ value, next }) => ({
+          value: isUnreadable(value) ? value : askUnit(value, words, from, next),
+          next,
+        })),
     ]),
   );
 
@@ -96,7 +98,7 @@ function readBare(words: readonly string[], from: number): Reading<number> | und
   );
 }
 
-/** A number before one of these counts things: "5 minutes one roll" is five minutes. */
+/** A number before one of these counts things: "5 minutes one roll" is five minutes, "3 rolls" no time. */
 const counted = new Set([
   "roll",
   "rolls",
