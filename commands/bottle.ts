@@ -2,7 +2,7 @@ import { defineCommand } from "../src/commands/define-command.ts";
 import { newBottleFields, newBottleValues, putUp } from "../src/commands/new-bottle.ts";
 
 const more =
-  "(mixed|made) [on] {mixed} / {mixed} / (called|named|as) {name} / with {used} (rolls|units) [done|on it|used] / {role} / [is] {fill} / in [a|an] {container} / (kept|stored|standing) {place}";
+  "(mixed|made) [on] {mixed} / {mixed} / (called|named|as) {name} / with {used} (rolls|units) [done|on it|used] / {role} / [is] {fill} / in [a|an] {container} / (kept|stored|standing) {place} / by {by}";
 
 export const bottleCommand = defineCommand({
   name: "bottle",
@@ -12,6 +12,7 @@ export const bottleCommand = defineCommand({
     `bottle [up] [a] {solution} <[of] {volume} / ${more}>`,
     `bottle [up] [a] {volume} [of] {solution} <${more}>`,
     "(new|add|another) bottle [of] [{solution}] <[of] {volume} / (mixed|made) [on] {mixed} / (called|named) {name}>",
+    `[i|we] [have] (mixed|made) [up] [a] {volume} [of] {solution} <[on] {mixed} / (called|named|as) {name} / {role} / [is] {fill} / in [a|an] {container} / by {by}>`,
     "bottle (it|this) <(called|named|as) {name}>",
     "bottle",
   ],
@@ -19,6 +20,7 @@ export const bottleCommand = defineCommand({
     mixed: "mixedDate",
     notBefore: "mixedDate",
     name: "newName",
+    by: "person",
     used: "count",
     sure: "yes",
   },

@@ -1,5 +1,8 @@
 import { z } from "zod";
 import {
+  ageWords,
+  clocksLine,
+  doubtLine,
   dueLine,
   filmLine,
   governsWords,
@@ -8,15 +11,17 @@ import {
   standsLine,
   stateFigures,
   stateWord,
+  testedLine,
 } from "../src/commands/bottle-lines.ts";
 import { lookOn, looksOn } from "../src/commands/bottle-looks.ts";
+import { retiredReply } from "../src/commands/bottle-meant.ts";
 import { holds } from "../src/commands/bottle-of-bath.ts";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { labelLines } from "../src/commands/label-text.ts";
 import { unconfirmed } from "../src/commands/read-back.ts";
 import type { BottleLook } from "../src/domain/chemistry/look.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
-import { dateOf, daysBetween, showAge, showDate } from "../src/domain/timing/clock-text.ts";
+import { dateOf, daysBetween, showDate } from "../src/domain/timing/clock-text.ts";
 import { showUnits, showVolume } from "../src/domain/units/show.ts";
 import { answer, type Json, type Reply } from "../src/reply/reply.ts";
 
@@ -29,8 +34,9 @@ export const bottlesCommand = defineCommand({
     "(how old is|how old are|how is|how are|show|about|label [for]|age of|units on|rolls on|state of) [bottle] {bottle}",
     "(how old is|how old are|how is|age of|state of) {solution}",
     "how full (is|are) ({bottle}|{solution})",
-    "how much is (left in|in) {bottle}",
-    "(is|are) ({bottle}|{solution}) [still] (good|usable|alive|fresh)",
+    "(what|how much) is in {bottle}",
+    "how much is left in {bottle}",
+    "(is|are) ({bottle}|{solution}) [still|all] (good|usable|alive|fresh|ok|alright|fine|sound|safe)",
     "how many (rolls|units) (has|on|did) {bottle} [done]",
     "[bottle] {bottle}",
   ],
@@ -39,13 +45,14 @@ export const bottlesCommand = defineCommand({
   changes: false,
   values: {
     bottles:
-      "one entry a bottle: bottle, mark, bath, volume_ml, mixed_on, age_days, units, state, governs, due, days_left, units_left, age_share, contents_ml, fill",
+      "one entry a bottle: bottle, mark, bath, volume_ml, mixed_on, by, age_days, units, state, tested, governs, due, days_left, units_left, age_share, contents_ml, fill",
     label: "label text of the one bottle asked for, one entry a line",
     ...lookValues,
   },
   run({ bench, now }, { bottle, solution }) {
     const today = dateOf(now, bench.zone);
     const one = bottle === undefined ? undefined : bench.bottles[bottle];
+    if (one?.retiredOn !== undefined) return retiredReply(one);
     if (one !== undefined) return single(bench, lookOn(bench, one, today), today);
     const all = looksOn(bench, today);
     const looks =
@@ -63,9 +70,10 @@ export const bottlesCommand = defineCommand({
     const names = looks.slice(0, 4).map((look) => look.bottle.name);
     return answer({
       title: `${looks.length} bottles${solution === undefined ? "" : ` of ${solution}`}`,
-      lines: looks.map(
-        (look) => `${lineOf(look, today)}; ${stateWord(look)}, ${governsWords(look)}`,
-      ),
+      lines: looks.flatMap((look) => [
+        lineOf(look, today),
+        `  ${stateWord(look)}; ${clocksLine(look)}`,
+      ]),
       say: `${looks.length} bottles: ${names.join(", ")}.`,
       figures: {
         bottles: { value: looks.map((look) => rowOf(look, today)), origin: { kind: "own log" } },
@@ -79,7 +87,7 @@ export const bottlesCommand = defineCommand({
 
 function single(bench: Bench, look: BottleLook, today: string, labelled = true): Reply {
   const { bottle } = look;
-  const label = labelled ? labelLines(bottle) : [];
+  const label = labelled ? labelLines(look) : [];
   const open = unconfirmed(bench, bottle.id);
   return answer({
     title: lineOf(look, today),
@@ -89,13 +97,15 @@ function single(bench: Bench, look: BottleLook, today: string, labelled = true):
       ...filmLine(look),
       ...(open === 0 ? [] : [`Unconfirmed: ${showUnits(open)} of it; the higher count stands.`]),
       standsLine(look),
+      ...testedLine(look),
       ...(bottle.dateAssumed === undefined ? [] : [`Date not known: ${bottle.dateAssumed}.`]),
-      ...(look.doubts.length === 0
-        ? []
-        : [`Clip test before film: ${look.doubts.join("; ")}. Say clip test ${bottle.name}.`]),
+      ...doubtLine(look),
       ...label.map((text) => `| ${text}`),
     ],
-    say: `${bottle.name}: ${showAge(daysBetween(bottle.mixedOn, today))}, ${governsWords(look)}.`,
+    say:
+      look.state === "suspect"
+        ? `${bottle.name} is SUSPECT. No film in it.`
+        : `${bottle.name}: ${ageWords(look, today)}, ${governsWords(look)}.`,
     figures: {
       bottles: { value: [rowOf(look, today)], origin: { kind: "own log" } },
       ...stateFigures(look),
@@ -112,11 +122,12 @@ function single(bench: Bench, look: BottleLook, today: string, labelled = true):
   });
 }
 
-const lineOf = ({ bottle }: BottleLook, today: string): string => {
+const lineOf = (look: BottleLook, today: string): string => {
+  const { bottle } = look;
   const role = bottle.role === undefined ? "" : ` ${bottle.role}`;
   const verb = bottle.role === "concentrate" ? "opened" : "mixed";
   const assumed = bottle.dateAssumed === undefined ? "" : ", assumed";
-  return `${bottle.name} (${bottle.mark}): ${bottle.bath}${role}, ${showVolume(bottle.volume)}, ${showAge(daysBetween(bottle.mixedOn, today))} (${verb} ${showDate(bottle.mixedOn)}${assumed}), ${showUnits(bottle.used)} done`;
+  return `${bottle.name} (${bottle.mark}): ${bottle.bath}${role}, ${showVolume(bottle.volume)}, ${ageWords(look, today)} (${verb} ${showDate(bottle.mixedOn)}${assumed}), ${showUnits(bottle.used)} done`;
 };
 
 const rowOf = (look: BottleLook, today: string): Json => ({
@@ -125,6 +136,7 @@ const rowOf = (look: BottleLook, today: string): Json => ({
   bath: look.bottle.bath,
   volume_ml: look.bottle.volume,
   mixed_on: look.bottle.mixedOn,
+  by: look.bottle.by,
   age_days: daysBetween(look.bottle.mixedOn, today),
   units: look.bottle.used,
   ...lookJson(look),

@@ -17,6 +17,7 @@ export const chartCommand = defineCommand({
   topic: "run",
   sentences: [
     "[show|draw|make|give] [me|us] [the] [temperature|temperatures] (chart|graph|curve|picture) [(of|for|from) [the] (run|session|process|temperatures|temperature)] [(of|for|from|in) [tank] {tank} [tank]]",
+    "(chart|graph|curve) [tank] {tank} [tank]",
     "[tank] {tank} [tank] [temperature] (chart|graph|curve|picture)",
     "(draw|plot) [the] (run|temperature|temperatures|readings) [(of|for|from|in) [tank] {tank} [tank]]",
   ],

@@ -148,7 +148,9 @@ function stored(
     passed,
     ...(clearing === undefined ? {} : { clearing }),
   };
-  const judged = passed ? clearSuspect(bottle) : bottle;
+  // A strip tells of strength: it does not prove that nothing foreign got in.
+  const foul = bottle.suspect?.contaminated === true ? bottle.suspect : undefined;
+  const judged = passed && foul === undefined ? clearSuspect(bottle) : bottle;
   const tested: Bottle = { ...judged, tests: [...(bottle.tests ?? []), result] };
   const seen =
     clearing === undefined
@@ -160,11 +162,21 @@ function stored(
     bench,
     tested,
     answer({
-      title: `${bottle.name} ${passed ? "passed" : "FAILED"} its clip test.`,
-      lines: passed
-        ? [...seen, "Good for today and tomorrow; an unimportant roll first is wiser still."]
-        : [...seen, `No film in it. Say retire ${bottle.name}.`],
-      say: passed ? `${bottle.name} passed.` : `${bottle.name} failed. No film in it.`,
+      title: `${bottle.name} ${passed ? "passed" : "FAILED"} its clip test${passed && foul !== undefined ? `, and stays SUSPECT: ${foul.why}` : ""}.`,
+      lines: !passed
+        ? [...seen, `No film in it. Say retire ${bottle.name}.`]
+        : foul === undefined
+          ? [...seen, "Tested: good for today; an unimportant roll first is wiser still."]
+          : [
+              ...seen,
+              "A strip shows that it works; it does not prove it clean, and a trace may still ruin film.",
+              `Mix fresh, or say trust ${bottle.name} when you are sure.`,
+            ],
+      say: !passed
+        ? `${bottle.name} failed. No film in it.`
+        : foul === undefined
+          ? `${bottle.name} passed.`
+          : `${bottle.name} passed, and stays suspect.`,
       facts: { bottle: bottle.name, passed, source },
       figures: {
         ...(clearing === undefined

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { askFor, confirm, defineCommand } from "../src/commands/define-command.ts";
-import { readBack } from "../src/commands/read-back.ts";
+import { readBack, unconfirmed } from "../src/commands/read-back.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { correctCount } from "../src/domain/session/count-film.ts";
 import { latestRun } from "../src/domain/session/find-run.ts";
@@ -17,10 +17,14 @@ export const countCommand = defineCommand({
   topic: "bottle",
   sentences: [
     "[is] [the] count [is] {sure}",
+    "{bottle} count is {sure}",
+    "[the] count (of|for|on) {bottle} is {sure}",
+    "(confirm|check) [the] count (of|for|on) {bottle}",
+    "(confirm|check) {bottle} count",
     "(confirm|check) [the] count",
-    "(set|correct|change) [the] count [of|for|on] {bottle} [to|at] {used} [rolls|units|in all]",
-    "(set|correct|change) {bottle} (to|at) {used} (rolls|units)",
-    "{bottle} (has done|did|has had|is at|stands at) {used} (rolls|units|in all)",
+    "(set|correct|change) [the] count [of|for|on] {bottle} [to|at] {used} [roll|rolls|unit|units|in all]",
+    "(set|correct|change) {bottle} (to|at) {used} (roll|rolls|unit|units)",
+    "{bottle} (has done|did|has had|is at|stands at) {used} (roll|rolls|unit|units|in all)",
   ],
   slots: { used: "count", sure: "yes" },
   examples: ["count is right", "Acorn has done 6 rolls"],
@@ -39,11 +43,12 @@ export const countCommand = defineCommand({
     bottle: "the bottle corrected",
     units: "film it has done in all now, units of 80 sq in",
     before_units: "what stood there before",
-    confirmed: "true when the count of the last run is confirmed",
+    confirmed: "true when counts of ended runs are confirmed",
     bottles: "bottles confirmed or corrected, by name",
   },
   run({ bench }, { run: id, bottle, used, sure }) {
-    const run = id === undefined ? latestRun(bench) : bench.runs[id];
+    const open = id === undefined ? openCounts(bench, bottle) : [];
+    const run = id === undefined ? (open.at(-1) ?? lastCounted(bench, bottle)) : bench.runs[id];
     if (bottle !== undefined && used !== undefined) {
       return correct(bench, id === undefined ? undefined : run, bottle, used, sure);
     }
@@ -55,7 +60,19 @@ export const countCommand = defineCommand({
         { say: "No film is counted to confirm." },
       );
     }
-    const names = run.counted.map(({ bottle: one }) => bench.bottles[one]?.name ?? one);
+    const runs = open.length > 0 ? open : [run];
+    const ids = new Set(runs.flatMap(({ counted }) => counted.map((entry) => entry.bottle)));
+    const names = [...ids].map((one) => bench.bottles[one]?.name ?? one);
+    if (sure === undefined && runs.length > 1) {
+      const sums = names.length === 0 ? "" : [...ids].map((one) => sumOf(bench, one)).join("; ");
+      const fields = bottle === undefined ? {} : { bottle };
+      return confirm(
+        "count",
+        fields,
+        "sure",
+        `${runs.length} runs are unconfirmed. ${sums}. Right?`,
+      );
+    }
     if (sure === undefined && back !== undefined) {
       return question(back.ask, back.title, { say: back.say });
     }
@@ -72,16 +89,37 @@ export const countCommand = defineCommand({
         { lines: ["Nothing went in at all? Say nothing went in."] },
       );
     }
+    const sealed = runs.map((one) => [one.id, { ...one, countConfirmed: true }] as const);
     return {
-      bench: { ...bench, runs: { ...bench.runs, [run.id]: { ...run, countConfirmed: true } } },
+      bench: { ...bench, runs: { ...bench.runs, ...Object.fromEntries(sealed) } },
       reply: answer({
-        title: `The count is confirmed for ${names.join(", ")}.`,
+        title: `The count is confirmed for ${names.join(", ")}${runs.length > 1 ? `, ${runs.length} runs` : ""}.`,
         say: "The count is confirmed.",
         facts: { confirmed: true, bottles: names },
       }),
     };
   },
 });
+
+/** Runs that counted film nobody has confirmed, oldest first; those of one bottle where it is named. */
+const openCounts = (bench: Bench, bottle: string | undefined): readonly Run[] =>
+  Object.values(bench.runs).filter(
+    (run) => run.countConfirmed !== true && counts(run, bottle) && run.nothingIn !== true,
+  );
+
+const counts = ({ counted }: Run, bottle: string | undefined): boolean =>
+  bottle === undefined ? counted.length > 0 : counted.some((entry) => entry.bottle === bottle);
+
+const lastCounted = (bench: Bench, bottle: string | undefined): Run | undefined => {
+  const last = latestRun(bench);
+  if (bottle === undefined) return last;
+  return Object.values(bench.runs).findLast((run) => counts(run, bottle));
+};
+
+const sumOf = (bench: Bench, id: string): string => {
+  const found = bench.bottles[id];
+  return `${found?.name ?? id} ${plain(unconfirmed(bench, id), 2)} of ${showUnits(found?.used ?? units(0))}`;
+};
 
 function correct(
   bench: Bench,

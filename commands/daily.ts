@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { dailyReply, dailyValues } from "../src/commands/daily-lines.ts";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
-import { clockSchema, inEvening, inMorning, setDaily } from "../src/commands/set-daily.ts";
+import { clockSchema, halves, isOpen, setDaily } from "../src/commands/set-daily.ts";
 import { showTime } from "../src/domain/reminders/calendar.ts";
 
 export const dailyCommand = defineCommand({
@@ -41,19 +41,11 @@ export const dailyCommand = defineCommand({
     late_s: "of the message itself: how late it comes, s; missing when it is on time",
   },
   run({ bench, now }, { clock, state, rollDays }) {
-    if (clock?.ambiguous === true) {
-      const [early, late] = [inMorning(clock), inEvening(clock)];
-      return askFor(
-        "daily",
-        {},
-        "clock",
-        `The daily message at ${showTime(early)} in the morning or ${showTime(late)} in the evening?`,
-        [
-          { word: `${showTime(early)} in the morning`, value: early },
-          { word: `${showTime(late)} in the evening`, value: late },
-        ],
-        { say: `${showTime(early)} in the morning or ${showTime(late)} in the evening?` },
-      );
+    if (clock !== undefined && isOpen(clock)) {
+      const options = halves(clock);
+      const either = options.map(({ word }) => word).join(" or ");
+      const title = `The daily message at ${either}?`;
+      return askFor("daily", {}, "clock", title, options, { say: `${either}?` });
     }
     if (clock !== undefined) {
       const moved = setDaily(bench, { hour: clock.hour, minute: clock.minute }, now);

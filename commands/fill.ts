@@ -2,13 +2,21 @@ import { z } from "zod";
 import { dueLine, fillWords, lookValues, stateFigures } from "../src/commands/bottle-lines.ts";
 import { lookNow } from "../src/commands/bottle-looks.ts";
 import { bottleMeant, withBottle } from "../src/commands/bottle-meant.ts";
-import { defineCommand } from "../src/commands/define-command.ts";
-import { contentsOf, fillLevels, sizeOf } from "../src/domain/chemistry/bottle.ts";
-import { levelOf, shareOf, withFill } from "../src/domain/chemistry/fill.ts";
+import { askFor, confirm, defineCommand, type Outcome } from "../src/commands/define-command.ts";
+import {
+  type Bottle,
+  contentsOf,
+  type FillLevel,
+  fillLevels,
+  fillNow,
+  sizeOf,
+} from "../src/domain/chemistry/bottle.ts";
+import { seenAs, withFill } from "../src/domain/chemistry/fill.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
 import { dateOf } from "../src/domain/timing/clock-text.ts";
-import { millilitres } from "../src/domain/units/quantity.ts";
+import { type Instant, type Millilitres, millilitres } from "../src/domain/units/quantity.ts";
 import { showVolume } from "../src/domain/units/show.ts";
-import { answer } from "../src/reply/reply.ts";
+import { answer, type Reply } from "../src/reply/reply.ts";
 
 export const fillCommand = defineCommand({
   name: "fill",
@@ -18,13 +26,19 @@ export const fillCommand = defineCommand({
     "[bottle] {bottle} (is|stands|looks) [now|only|about] {fill}",
     "(fill [level] of|level of) {bottle} [is] {fill}",
     "there is [now|only] {fill} in {bottle}",
+    "[i|we] [have] {topped} {bottle}",
+    "{bottle} is {topped}",
+    "[i|we] [have] (topped|filled) {bottle} {topped}",
     "(fill|fill level) (of|for) {bottle}",
     "(fill|fill level)",
   ],
-  examples: ["Acorn is half full"],
+  slots: { topped: "toppedUp", sure: "yes" },
+  examples: ["Acorn is half full", "topped up Acorn"],
   fields: z.object({
     bottle: z.string("Which bottle?"),
-    fill: z.enum(fillLevels, "How full is it: full, some air, half or less?"),
+    fill: z.enum(fillLevels, "How full is it: full, some air, half or less?").optional(),
+    topped: z.literal(true).optional(),
+    sure: z.boolean().optional(),
   }),
   changes: true,
   values: {
@@ -33,35 +47,98 @@ export const fillCommand = defineCommand({
     contents_ml: "about how much is in it, mL",
     ...lookValues,
   },
-  run({ bench, now }, { bottle: id, fill }) {
+  run({ bench, now }, { bottle: id, fill, topped, sure }) {
     const meant = bottleMeant(bench, id);
     if ("reply" in meant) return meant.reply;
     const { bottle } = meant;
-    const size = sizeOf(bottle);
-    // What was poured by measure is kept as long as it agrees with what the eye says.
-    const fits = levelOf(contentsOf(bottle), size) === fill || bottle.container === "collapsing";
-    const contents = fits ? contentsOf(bottle) : millilitres(size * shareOf[fill]);
-    const filled = withFill({ ...bottle, contents }, fill, dateOf(now, bench.zone));
-    const look = lookNow(bench, filled, now);
-    return withBottle(
-      bench,
-      filled,
-      answer({
-        title: `${bottle.name}: ${fillWords[fill]}, about ${showVolume(contents)}.`,
-        lines: dueLine(look),
-        say: `${bottle.name}: ${fillWords[fill]}.`,
-        facts: { bottle: bottle.name, fill, state: look.state, governs: look.governs ?? null },
-        figures: {
-          contents_ml: {
-            value: contents,
-            origin: fits
-              ? { kind: "own log" }
-              : { kind: "computed", source: "from how full it stands" },
-          },
-          ...stateFigures(look),
-        },
-        working: look.keeping === undefined ? [] : [`Keeps: ${look.keeping.how}`],
-      }),
-    );
+    const today = dateOf(now, bench.zone);
+    if (topped === true) {
+      const missing = millilitres(sizeOf(bottle) - contentsOf(bottle));
+      if (missing < 1) return shown(bench, now, bottle, seenAs(bottle, "full", today), []);
+      if (sure === undefined) return whatOnTop(bottle, missing);
+      if (!sure) {
+        const left = showVolume(contentsOf(bottle));
+        return answer({
+          title: `Then ${bottle.name} stays at ${left}.`,
+          say: `Then ${bottle.name} stays at ${left}.`,
+        });
+      }
+      const filled = { ...bottle, contents: sizeOf(bottle) };
+      return shown(bench, now, bottle, withFill(filled, "full", today), [
+        "Its date and the film it has done stand as before.",
+      ]);
+    }
+    if (fill === undefined) {
+      return askFor(
+        "fill",
+        { bottle: id },
+        "fill",
+        "How full is it: full, some air, half or less?",
+      );
+    }
+    return shown(bench, now, bottle, seenAs(bottle, fill, today), decanted(bottle, fill, today));
   },
 });
+
+/** More of the same alone may go on top; anything else makes another bath of it. */
+const whatOnTop = (bottle: Bottle, missing: Millilitres): Reply =>
+  confirm(
+    "fill",
+    { bottle: bottle.id, topped: true },
+    "sure",
+    `${bottle.name}: ${showVolume(missing)} more of the very same ${bottle.bath}, no older and no more used?`,
+    {
+      lines: [
+        "From another bottle of it: say poured 200 ml from that one into this one. Replenisher: say replenish.",
+      ],
+      say: `${showVolume(missing)} of the very same ${bottle.bath}?`,
+      facts: { bottle: bottle.name },
+    },
+  );
+
+/** A fuller look with no more in it: it stands in a smaller bottle, and that is said. */
+function decanted(bottle: Bottle, fill: FillLevel, today: string): readonly string[] {
+  if (sizeOf(seenAs(bottle, fill, today)) >= sizeOf(bottle)) return [];
+  return [
+    `I keep the ${showVolume(contentsOf(bottle))} by my book and take it for a smaller bottle.`,
+    ...(bottle.out === undefined
+      ? []
+      : [
+          `${showVolume(bottle.out)} is out by my book; if it is in again, say back in ${bottle.name}.`,
+        ]),
+    `Topped up with more of the same? Say undo, then topped up ${bottle.name}.`,
+  ];
+}
+
+function shown(
+  bench: Bench,
+  now: Instant,
+  before: Bottle,
+  filled: Bottle,
+  lines: readonly string[],
+): Outcome {
+  const look = lookNow(bench, filled, now);
+  const fill = fillNow(filled);
+  const contents = contentsOf(filled);
+  const measured = contents === contentsOf(before);
+  return withBottle(
+    bench,
+    filled,
+    answer({
+      title: `${filled.name}: ${fillWords[fill]}, about ${showVolume(contents)}.`,
+      lines: [...lines, ...dueLine(look)],
+      say: `${filled.name}: ${fillWords[fill]}.`,
+      facts: { bottle: filled.name, fill, state: look.state, governs: look.governs ?? null },
+      figures: {
+        contents_ml: {
+          value: contents,
+          origin: measured
+            ? { kind: "own log" }
+            : { kind: "computed", source: "from how full it stands" },
+        },
+        ...stateFigures(look),
+      },
+      working: look.keeping === undefined ? [] : [`Keeps: ${look.keeping.how}`],
+    }),
+  );
+}

@@ -1,7 +1,9 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
 import { runMeant, withTank } from "../src/commands/tanks.ts";
+import { showOrigin } from "../src/domain/origin.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
+import { settledChange } from "../src/domain/session/follow-bottles.ts";
 import { isLateIn, pouredIn, standing } from "../src/domain/session/hear.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { justAfter } from "../src/domain/timing/cues.ts";
@@ -67,20 +69,27 @@ export const inCommand = defineCommand({
       }
     }
     const poured = { ...pouredIn(run, heardAt ?? now), cuedUntil: justAfter(now) };
-    const stage = poured.stages[poured.current] ?? at.stage;
+    const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: poured } }, run.id);
+    const settled = counted.runs[run.id] ?? poured;
+    const stage = settled.stages[settled.current] ?? at.stage;
+    const changed = settledChange(poured, settled);
     const clock = stageClock(stage, stage.pourAt ?? now, run.window);
     const first = stage.agitation === undefined ? undefined : firstAgitation(stage);
-    const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: poured } }, run.id);
     const agitate = first === undefined || first === 0 ? "" : ` Agitate ${sayDuration(first)}.`;
+    const said = `${stage.bath} in.${agitate}`;
     return {
       bench: counted,
       reply: answer({
         title: `${run.tank}: ${stage.bath} in at ${clockTime(stage.inAt ?? now, bench.zone)}.${agitate}`,
         lines: [
           `Pour out at ${clockTime(clock.pourOut, bench.zone)}, over at ${clockTime(clock.end, bench.zone)} (${stage.sense === "exact" ? "exactly" : "at least"} ${showDuration(stage.time)}).`,
+          ...(changed === undefined ? [] : [changed]),
           ...(agitate === "" ? [] : ["Tap it against bubbles first."]),
         ],
-        say: `${stage.bath} in.${agitate}`,
+        say:
+          changed === undefined
+            ? said
+            : `${stage.bath} in, now ${sayDuration(stage.time)}.${agitate}`,
         figures: {
           time_s: { value: stage.time, origin: stage.timeOrigin },
           pour_out: {
@@ -96,6 +105,14 @@ export const inCommand = defineCommand({
             : { agitate_for_s: { value: first, origin: stage.agitation.origin } }),
         },
         facts: { tank: run.tank, bath: stage.bath },
+        working: [
+          `${stage.bath}: ${showDuration(stage.time)}; ${showOrigin(stage.timeOrigin)}.`,
+          ...(stage.corrections ?? []).map(({ kind, how }) => `  ${kind}: ${how}`),
+          `Pouring out begins ${showDuration(stage.drain)} before the end, inside the time; ${showOrigin(stage.drainOrigin)}.`,
+          ...(stage.agitation === undefined
+            ? []
+            : [`Agitation; ${showOrigin(stage.agitation.origin)}.`]),
+        ],
       }),
     };
   },

@@ -63,7 +63,7 @@ export const leftCommand = defineCommand({
       });
       spoken.push(
         at.kind === "in"
-          ? `${calledTank(run)}: ${sayDuration(seconds(Math.max(0, at.left)))}`
+          ? `${calledTank(run)}: ${at.stage.bath}, ${sayDuration(seconds(Math.max(0, at.left)))} left`
           : `${calledTank(run)}: ${at.kind === "pouring" ? "pouring" : "waiting"}`,
       );
     }

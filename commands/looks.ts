@@ -2,6 +2,7 @@ import { z } from "zod";
 import { bottleMeant, withBottle } from "../src/commands/bottle-meant.ts";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
 import { lookSign } from "../src/data/look-signs.ts";
+import { suspectMark } from "../src/domain/session/suspicion.ts";
 import { answer } from "../src/reply/reply.ts";
 
 export const looksCommand = defineCommand({
@@ -32,7 +33,7 @@ export const looksCommand = defineCommand({
     const { bottle } = meant;
     const found = lookSign(bottle.bath, sign);
     const why = `it looks wrong (${sign})`;
-    const marked = { ...bottle, suspect: { since: now, why } };
+    const marked = { ...bottle, suspect: suspectMark(bottle, why, now) };
     const parts = {
       lines: [`[${found.source}]`],
       facts: { bottle: bottle.name, sign, verdict: found.verdict, source: found.source },

@@ -11,7 +11,7 @@ import { batchTitle, findBatch, mixFields } from "../src/commands/mix-request.ts
 import { aboutSheet } from "../src/commands/sheets.ts";
 import { isDeveloper, spoilsDeveloper } from "../src/domain/process/sheet.ts";
 import type { MixStep } from "../src/domain/session/mixing-walk.ts";
-import { showVolume } from "../src/domain/units/show.ts";
+import { showCelsius, showVolume } from "../src/domain/units/show.ts";
 import { answer } from "../src/reply/reply.ts";
 
 export const mixCommand = defineCommand({
@@ -102,7 +102,7 @@ export const mixCommand = defineCommand({
           ...batchLines(batch, mix, sheet.country ?? bench.country),
           "One part at a time. Say water in when the water is in the vessel.",
         ],
-        say: `${showVolume(batch.startWater)} of water first. Say water in.`,
+        say: `${showVolume(batch.startWater)} of water first${mix.temperature === undefined ? "" : `, at ${showCelsius(mix.temperature.value)}`}. Say water in.`,
         figures: batchFigures(batch, mix),
         facts: { sheet: sheet.name, bath: bath.name, vessel, due: "water" },
         cautions: [...aboutSheet(sheet, chosen), ...warned.cautions],

@@ -11,9 +11,13 @@ export const nextCommand = defineCommand({
   summary: "Whatever comes next: ready, then in, then out.",
   topic: "run",
   sentences: withTank("(next|next (bath|step|stage|one)|done)"),
-  slots: { sure: "yes" },
+  slots: { sure: "yes", which: "text" },
   examples: ["next", "north next"],
-  fields: z.object({ tank: z.string().optional(), sure: z.boolean().optional() }),
+  fields: z.object({
+    tank: z.string().optional(),
+    which: z.string().optional(),
+    sure: z.boolean().optional(),
+  }),
   changes: true,
   values: {
     tank: "tank",
@@ -25,7 +29,7 @@ export const nextCommand = defineCommand({
     end: "ISO instant of its end",
     agitate_for_s: "first agitation, s",
   },
-  run(at, { tank, sure }) {
+  run(at, { tank, sure, which }) {
     const meant = runLeft(at.bench, tank, at.now, "next");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
@@ -33,10 +37,10 @@ export const nextCommand = defineCommand({
       case "planned":
         return readyCommand.handle(at, { tank: run.tank });
       case "pouring":
-        if (awaitsOut(run)) return leaveBath(at.bench, run, at.now, "next", sure);
+        if (awaitsOut(run)) return leaveBath(at.bench, run, at.now, "next", sure, which);
         return inCommand.handle(at, { tank: run.tank });
       default:
-        return leaveBath(at.bench, run, at.now, "next", sure);
+        return leaveBath(at.bench, run, at.now, "next", sure, which);
     }
   },
 });

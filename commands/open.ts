@@ -15,6 +15,7 @@ export const openCommand = defineCommand({
     mixed: "mixedDate",
     notBefore: "mixedDate",
     name: "newName",
+    by: "person",
     used: "count",
     sure: "yes",
   },

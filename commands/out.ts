@@ -8,14 +8,15 @@ export const outCommand = defineCommand({
   summary: "The bath is out of the tank; the next pour begins.",
   topic: "run",
   sentences: [
-    ...withTank("(out|it is out|is out|poured out|drained|emptied)"),
+    ...withTank("(out|it is out|is out|all out|poured out|drained|emptied|empty|it is empty)"),
     "[the] {solution} [is] out [[in] tank {tank}]",
   ],
-  slots: { sure: "yes" },
+  slots: { sure: "yes", which: "text" },
   examples: ["out", "north out"],
   fields: z.object({
     tank: z.string().optional(),
     solution: z.string().optional(),
+    which: z.string().optional(),
     sure: z.boolean().optional(),
   }),
   changes: true,
@@ -25,8 +26,8 @@ export const outCommand = defineCommand({
     next: "the bath to pour now, or null after the last",
     real_s: "how long it was in, s",
   },
-  run({ bench, now }, { tank, sure }) {
+  run({ bench, now }, { tank, sure, which }) {
     const meant = runLeft(bench, tank, now, "out");
-    return "reply" in meant ? meant.reply : leaveBath(bench, meant.run, now, "out", sure);
+    return "reply" in meant ? meant.reply : leaveBath(bench, meant.run, now, "out", sure, which);
   },
 });

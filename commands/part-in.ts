@@ -1,7 +1,13 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { nothingMixed, walkOn, walkStop } from "../src/commands/walk-words.ts";
+import { liveRuns } from "../src/domain/session/find-run.ts";
+import { standing } from "../src/domain/session/hear.ts";
 import { dueStep, partIn } from "../src/domain/session/mixing-walk.ts";
+import { inCommand } from "./in.ts";
+
+/** Words for the whole bath, never the name of a part. */
+const isNoPart = new Set(["its", "it", "all", "that", "this", "everything", "ok", "and", "now"]);
 
 export const partInCommand = defineCommand({
   name: "part in",
@@ -27,9 +33,17 @@ export const partInCommand = defineCommand({
     other: "the other bath that was named, on a stop",
     total_ml: "volume mixed, mL, at the end",
   },
-  run({ bench, now }, { part, solution }) {
+  run(at, { part, solution }) {
+    const { bench, now } = at;
     const { mixing } = bench;
-    if (mixing === undefined) return nothingMixed();
+    if (mixing === undefined) {
+      // "full" is said of a tank as well; while one is being poured it is meant.
+      const pouring = liveRuns(bench).some((run) =>
+        ["planned", "pouring"].includes(standing(run, now).kind),
+      );
+      const tank = part === undefined || isNoPart.has(part.toLowerCase());
+      return tank && pouring ? inCommand.handle(at, {}) : nothingMixed();
+    }
     const named = part ?? "mark";
     const other =
       solution === undefined || solution === mixing.bath || solution === mixing.kind

@@ -63,7 +63,7 @@ export const planEveningCommand = defineCommand({
   values: {
     ...canDoValues,
     loads:
-      "one entry a load, in order: start, end (ISO), tank, rolls (numbers), process, push_stops, volume_ml, units, units_after, waited_min, test",
+      "one entry a load, in order: start, end (ISO), tank, bottles (names, one a bath), rolls (numbers), process, push_stops, volume_ml, units, units_after (of the bottle that can then take least), waited_min, test, tests (doubtful bottles tried on it)",
     left_out: "one entry a roll that waits: roll, reason",
     rolls: "rolls in the plan",
     important: "important ones among them",
@@ -72,8 +72,9 @@ export const planEveningCommand = defineCommand({
     until: "ISO instant by which it must be done",
     drying_min: "drying of reels between loads, minutes",
     setup_min: "setting up a load, minutes",
-    optimal: "true when no plan is better by: important rolls, rolls, film, time",
-    clip_tests: "processes whose doubtful bath no roll can test",
+    optimal:
+      "true when no plan is better by: important rolls, rolls, film, few doubtful bottles, time",
+    clip_tests: "doubtful bottles in it that no roll can test: a clip first",
   },
   run(at, wanted) {
     const { bench, now } = at;

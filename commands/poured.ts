@@ -12,6 +12,7 @@ import {
   sizeOf,
 } from "../src/domain/chemistry/bottle.ts";
 import { pourFrom } from "../src/domain/chemistry/fill.ts";
+import { failedTest } from "../src/domain/chemistry/look.ts";
 import { pourTogether } from "../src/domain/chemistry/pour-together.ts";
 import { isDeveloper, spoilsDeveloper } from "../src/domain/process/sheet.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
@@ -181,10 +182,11 @@ function intoBottle(
   }
   const blocked = blockedWay(target, from.bath, from.bath);
   if (blocked !== undefined) return blocked;
-  if (from.suspect !== undefined) {
+  if (from.suspect !== undefined || failedTest(from)) {
+    const why = from.suspect?.why ?? "its last clip test failed";
     return refuse(
       "suspect",
-      `STOP. ${from.name} is suspect: ${from.suspect.why}. It goes into no other bottle. Say clip test ${from.name}.`,
+      `STOP. ${from.name} is suspect: ${why}. It goes into no other bottle. Say clip test ${from.name}.`,
       { say: `STOP. ${from.name} is suspect. Clip test it first.`, facts: { bottle: from.name } },
     );
   }

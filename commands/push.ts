@@ -7,6 +7,7 @@ import {
   developing,
   developingValues,
 } from "../src/commands/developing.ts";
+import { figuresFor, ownLine } from "../src/commands/own-figures.ts";
 import { aboutSheet, bathOn, sheetFor } from "../src/commands/sheets.ts";
 import { showStops } from "../src/domain/process/push-time.ts";
 import { isDeveloper } from "../src/domain/process/sheet.ts";
@@ -57,7 +58,9 @@ export const pushCommand = defineCommand({
     }
     const bottle = wanted.bottle === undefined ? undefined : bench.bottles[wanted.bottle];
     const look = bottle === undefined ? undefined : lookNow(bench, bottle, now);
-    const time = developing("push", wanted, sheet, bath, look, wanted.push, wanted.pushRule);
+    const whose = figuresFor(sheet, bath, look);
+    const { push: stops, pushRule } = wanted;
+    const time = developing("push", wanted, whose.sheet, whose.bath, look, stops, pushRule);
     if (time === undefined) {
       return askFor(
         "start",
@@ -72,6 +75,7 @@ export const pushCommand = defineCommand({
       title: `${bath.name}, ${showStops(wanted.push)}: ${showDuration(result.value)}`,
       lines: [
         ...correctionLines(time.found),
+        ...(whose.own && look !== undefined ? [ownLine(whose, look)] : []),
         ...(wanted.push > 0
           ? ["A push buys contrast more than speed; the shadows gain little."]
           : wanted.push < 0
@@ -84,12 +88,12 @@ export const pushCommand = defineCommand({
         ...correctionFigures(time.found),
       },
       facts: {
-        sheet: sheet.name,
+        sheet: whose.sheet.name,
         bath: bath.name,
         push: wanted.push,
         ...(bottle === undefined ? {} : { bottle: bottle.name }),
       },
-      cautions: aboutSheet(sheet, chosen, false),
+      cautions: aboutSheet(whose.sheet, whose.own || chosen, false),
       working: [
         `Sheet time ${showDuration(base.value)}`,
         ...corrections.map(({ kind, how }) => `${kind}: ${how}`),

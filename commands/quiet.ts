@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { dailyReply, dailyValues } from "../src/commands/daily-lines.ts";
-import { defineCommand } from "../src/commands/define-command.ts";
-import { clockSchema, inEvening, inMorning, setDaily } from "../src/commands/set-daily.ts";
+import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { clockSchema, halves, isOpen, setDaily } from "../src/commands/set-daily.ts";
 import { showTime, type TimeOfDay } from "../src/domain/reminders/calendar.ts";
 import { refuse } from "../src/reply/reply.ts";
 
@@ -12,8 +12,8 @@ export const quietCommand = defineCommand({
   summary: "Hours in which nothing comes but what was asked for at that very time.",
   topic: "reminder",
   sentences: [
-    "[set] [be] quiet [hours] [from] {from} (to|till|until|-) {to}",
-    "(do not disturb (me|us)|no messages) [from|between] {from} (to|till|until|and|-) {to}",
+    "[set] [be] quiet [hours] [from] {from} (to|till|until) {to}",
+    "(do not disturb (me|us)|no messages) [from|between] {from} (to|till|until|and) {to}",
     "(no quiet hours|quiet hours off|turn off [the] quiet hours|stop [the] quiet hours)",
   ],
   slots: { from: "clock", to: "clock" },
@@ -26,8 +26,19 @@ export const quietCommand = defineCommand({
       const none = setDaily(bench, { quietFrom: 0, quietTo: 0 }, now);
       return { bench: none, reply: dailyReply(none, "No quiet hours.", "No quiet hours.") };
     }
-    // "quiet from 10 to 8": as quiet hours go, the evening and the morning. Both are said back.
-    const [start, end] = [inEvening(from), inMorning(to)];
+    if (isOpen(from)) {
+      const options = halves(from);
+      const either = options.map(({ word }) => word).join(" or ");
+      const title = `Quiet from ${showTime(from)} to ${showTime(to)}: does it begin at ${either}?`;
+      return askFor("quiet", { to }, "from", title, options, { say: `From ${either}?` });
+    }
+    if (isOpen(to)) {
+      const options = halves(to);
+      const either = options.map(({ word }) => word).join(" or ");
+      const title = `Quiet from ${showTime(from)} until ${either}?`;
+      return askFor("quiet", { from }, "to", title, options, { say: `Until ${either}?` });
+    }
+    const [start, end] = [from, to];
     if (minutes(start) === minutes(end)) {
       return refuse(
         "same-hour",

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
-import { LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
+import { isUnnamed, LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
 import { sheetById } from "../src/commands/sheets.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import type { Culprit } from "../src/domain/session/suspicion.ts";
@@ -75,7 +75,11 @@ function meant(
 ): readonly Culprit[] {
   if (bottle !== undefined) return [{ kind: "bottle", id: bottle }];
   if (sheet !== undefined) return [{ kind: "sheet", id: sheet }];
-  if (thermometer !== undefined) return [{ kind: "thermometer", id: thermometer.toLowerCase() }];
+  if (thermometer !== undefined) {
+    // "The thermometer" has no name: the readings that named none are its own.
+    const id = isUnnamed(thermometer) ? "" : thermometer.toLowerCase();
+    return [{ kind: "thermometer", id }];
+  }
   return [
     ...Object.values(bench.bottles)
       .filter(({ suspect, retiredOn }) => suspect !== undefined && retiredOn === undefined)
@@ -86,5 +90,6 @@ function meant(
 
 function nameOf(bench: Bench, { kind, id }: Culprit): string {
   if (kind === "bottle") return bench.bottles[id]?.name ?? id;
-  return kind === "sheet" ? `sheet ${sheetById(bench, id)?.name ?? id}` : `the ${id} thermometer`;
+  if (kind === "sheet") return `sheet ${sheetById(bench, id)?.name ?? id}`;
+  return id === "" ? "the thermometer" : `the ${id} thermometer`;
 }

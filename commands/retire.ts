@@ -1,14 +1,24 @@
 import { z } from "zod";
 import { lookNow } from "../src/commands/bottle-looks.ts";
+import { retiredReply } from "../src/commands/bottle-meant.ts";
 import { costLine } from "../src/commands/cost-lines.ts";
-import { askFor, confirm, defineCommand } from "../src/commands/define-command.ts";
-import { drainOptions, wasteRoute, withDrain } from "../src/commands/waste-route.ts";
+import { askFor, confirm, defineCommand, type Outcome } from "../src/commands/define-command.ts";
+import {
+  type Drain,
+  drainOptions,
+  OPEN_ROUTE,
+  wasteRoute,
+  withDrain,
+} from "../src/commands/waste-route.ts";
 import { localCodes } from "../src/data/disposal.ts";
 import { bathCautions } from "../src/data/safety.ts";
-import type { BottleLook } from "../src/domain/chemistry/look.ts";
+import type { Bottle } from "../src/domain/chemistry/bottle.ts";
+import { type BottleLook, failedTest } from "../src/domain/chemistry/look.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { dateOf, showDate } from "../src/domain/timing/clock-text.ts";
-import { plain, showUnits } from "../src/domain/units/show.ts";
+import type { Instant } from "../src/domain/units/quantity.ts";
+import { plain, showUnits, showVolume } from "../src/domain/units/show.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
 export const retireCommand = defineCommand({
@@ -16,8 +26,9 @@ export const retireCommand = defineCommand({
   summary: "Take a bottle out of use: where it may go, and its record closed.",
   topic: "bottle",
   sentences: [
-    "(throw|put|pour) [the] {bottle} (out|away) [(because|since|as) {reason}]",
-    "(retire|discard|throw (out|away)|empty|get rid of|bin|delete|remove) [the] [bottle] {bottle} [(because|since|as) {reason}]",
+    "(throw|put|pour|tip) [the] {bottle} (out|away) [(because|since|as) {reason}]",
+    "{bottle} is [now|all] (empty|used up|finished|all gone|gone|thrown away|poured away)",
+    "(retire|discard|throw (out|away)|pour (out|away)|dump|dump out|empty|get rid of|bin|delete|remove) [the] [bottle] {bottle} [(because|since|as) {reason}]",
   ],
   slots: { sure: "yes", reason: "text" },
   examples: ["retire Acorn"],
@@ -42,7 +53,9 @@ export const retireCommand = defineCommand({
     const found = bench.bottles[bottle];
     if (found === undefined) return refuse("no-such-bottle", "I know no such bottle. Say bottles.");
     if (found.retiredOn !== undefined) {
-      return refuse("retired", `${found.name} is retired already; its record is closed.`);
+      // The drain is answered after the fact: the bottle went out of use at once.
+      const open = found.retired?.route === OPEN_ROUTE && drain !== undefined;
+      return open ? closed(withDrain(bench, drain), found.id, drain, now) : retiredReply(found);
     }
     const busy = liveRuns(bench).find((run) => run.stages.some((stage) => stage.bottle === bottle));
     if (busy !== undefined) {
@@ -54,77 +67,92 @@ export const retireCommand = defineCommand({
         },
       );
     }
-    if (sure === undefined)
-      return confirm("retire", { bottle, reason }, "sure", `Retire ${found.name}, ${found.bath}?`);
+    if (sure === undefined) {
+      const out =
+        found.out === undefined ? [] : [`${showVolume(found.out)} of it is out by my book.`];
+      const title = `Retire ${found.name}, ${found.bath}?`;
+      return confirm("retire", { bottle, reason }, "sure", title, { lines: out });
+    }
     if (!sure) return answer({ title: `${found.name} stays.`, say: `${found.name} stays.` });
     const told = withDrain(bench, drain);
     const known = told.waste?.drain;
-    if (known === undefined) {
-      return askFor(
-        "retire",
-        { bottle, reason, sure },
-        "drain",
-        `Where does your drain go: sewer or septic? It decides where ${found.bath} may go.`,
-        drainOptions,
-        { say: "Where does your drain go: sewer or septic?" },
-      );
-    }
     const why = reason ?? whyNow(lookNow(bench, found, now));
-    const { route, text, source } = wasteRoute(told, found.bath, known);
     const on = dateOf(now, bench.zone);
-    const cost = costLine(found);
+    const gone: Bottle = { ...found, retiredOn: on, retired: { on, why, route: OPEN_ROUTE } };
+    const retired: Bench = { ...told, bottles: { ...told.bottles, [bottle]: gone } };
+    if (known !== undefined) return closed(retired, bottle, known, now);
     return {
-      bench: {
-        ...told,
-        bottles: {
-          ...bench.bottles,
-          [bottle]: { ...found, retiredOn: on, retired: { on, why, route } },
+      bench: retired,
+      reply: askFor(
+        "retire",
+        { bottle },
+        "drain",
+        `${found.name} is retired after ${showUnits(found.used)}. Cross out the label now. Where does your drain go: sewer or septic?`,
+        drainOptions,
+        {
+          lines: [`Why: ${why}.`, `The drain decides where ${found.bath} may go.`],
+          say: `${found.name} is retired. Your drain: sewer or septic?`,
+          facts: { bottle: found.name, why },
+          figures: { units: { value: found.used, origin: { kind: "own log" } } },
         },
-      },
-      reply: answer({
-        title: `${found.name} is retired after ${showUnits(found.used)}. Cross out the label now.`,
-        lines: [
-          `Why: ${why}.`,
-          `Where: ${text}`,
-          localCodes,
-          ...(bathCautions[found.bath] ?? [])
-            .filter(({ when }) => when.includes("retire"))
-            .map((caution) => caution.text)
-            .filter((caution) => !text.includes("silver") || !caution.includes("silver")),
-          "Whatever holds the waste: label it, never a drink bottle.",
-          ...(cost === undefined ? [] : [cost.line]),
-        ],
-        say: `${found.name} is retired. Cross out the label now.`,
-        facts: {
-          bottle: found.name,
-          why,
-          route,
-          source,
-          drain: known,
-          ...(cost === undefined ? {} : { currency: cost.currency }),
-        },
-        figures: {
-          units: { value: found.used, origin: { kind: "own log" } },
-          ...(cost?.soFar === undefined
-            ? {}
-            : {
-                cost: {
-                  value: cost.soFar,
-                  origin: { kind: "computed", source: "price by film done" },
-                },
-              }),
-        },
-        working: [`Route: ${source}.`],
-      }),
+      ),
     };
   },
 });
+
+/** The record of a retired bottle with its route in it, and all there is to say about it. */
+function closed(bench: Bench, id: string, drain: Drain, now: Instant): Outcome {
+  const found = bench.bottles[id];
+  if (found === undefined) throw new Error("the bottle that was retired is gone");
+  const { why, on } = found.retired ?? { why: "you said so", on: dateOf(now, bench.zone) };
+  const { route, text, source } = wasteRoute(bench, found.bath, drain);
+  const cost = costLine(found);
+  const record: Bottle = { ...found, retiredOn: on, retired: { on, why, route } };
+  return {
+    bench: { ...bench, bottles: { ...bench.bottles, [id]: record } },
+    reply: answer({
+      title: `${found.name} is retired after ${showUnits(found.used)}. Cross out the label now.`,
+      lines: [
+        `Why: ${why}.`,
+        `Where: ${text}`,
+        localCodes,
+        ...(bathCautions[found.bath] ?? [])
+          .filter(({ when }) => when.includes("retire"))
+          .map((caution) => caution.text)
+          .filter((caution) => !text.includes("silver") || !caution.includes("silver")),
+        "Whatever holds the waste: label it, never a drink bottle.",
+        ...(cost === undefined ? [] : [cost.line]),
+      ],
+      say: `${found.name} is retired. Cross out the label now.`,
+      facts: {
+        bottle: found.name,
+        why,
+        route,
+        source,
+        drain,
+        ...(cost === undefined ? {} : { currency: cost.currency }),
+      },
+      figures: {
+        units: { value: found.used, origin: { kind: "own log" } },
+        ...(cost?.soFar === undefined
+          ? {}
+          : {
+              cost: {
+                value: cost.soFar,
+                origin: { kind: "computed", source: "price by film done" },
+              },
+            }),
+      },
+      working: [`Route: ${source}.`],
+    }),
+  };
+}
 
 /** Why a bottle is out, where nobody said: the first of its limits that was reached. */
 function whyNow(look: BottleLook): string {
   const { bottle, due, age, worn, capacity } = look;
   if (bottle.suspect !== undefined) return `suspect: ${bottle.suspect.why}`;
-  if (bottle.tests?.at(-1)?.passed === false) return "its clip test failed";
+  if (failedTest(bottle)) return "its clip test failed";
   if ((age ?? 0) > 1 && due !== undefined) return `past its keeping time since ${showDate(due)}`;
   if ((worn ?? 0) >= 1 - 1e-9 && capacity !== undefined) {
     return `its film is done, ${plain(bottle.used, 2)} of ${plain(capacity.value, 2)}`;

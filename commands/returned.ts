@@ -2,7 +2,7 @@ import { z } from "zod";
 import { dueLine, fillWords, lookValues, stateFigures } from "../src/commands/bottle-lines.ts";
 import { lookNow } from "../src/commands/bottle-looks.ts";
 import { bottleMeant, withBottle } from "../src/commands/bottle-meant.ts";
-import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { askFor, defineCommand, toJson } from "../src/commands/define-command.ts";
 import { blockedWay } from "../src/commands/one-way.ts";
 import {
   type Bottle,
@@ -12,6 +12,7 @@ import {
   sizeOf,
 } from "../src/domain/chemistry/bottle.ts";
 import { pourBack } from "../src/domain/chemistry/fill.ts";
+import { isDeveloper, spoilsDeveloper } from "../src/domain/process/sheet.ts";
 import { type Bench, liveBottles } from "../src/domain/session/bench.ts";
 import { inHand } from "../src/domain/session/in-hand.ts";
 import { dateOf } from "../src/domain/timing/clock-text.ts";
@@ -25,14 +26,14 @@ export const returnedCommand = defineCommand({
   topic: "bottle",
   sentences: [
     "[i|we] [have] [pour|poured|put|goes|going|return|returned] [it|the|{volume}|{solution}] [is|went|goes] back (in|into|to) {bottle}",
-    "[i|we] [have] (return|returned) [{volume}] [of] [{solution}] (to|into|in) {bottle}",
+    "[i|we] [have] (return|returned) [it|{volume}] [of] [{solution}] (to|into|in) {bottle}",
     "[i|we] [have] [pour|poured|put] [the] {solution} [is] back [in|into] [[the|its] bottle]",
     "[it is] back (in|into) [the|its] bottle",
     "[i|we] [have] (pour|poured|put) [it] back [(in|into) [the|its] bottle]",
     "[i|we] [have] (returned|poured back) [it|{volume}]",
     "{none} [goes|went|comes] back (in|into|to) {bottle}",
   ],
-  slots: { held: "held", none: "none" },
+  slots: { held: "held", none: "none", jug: "inJug" },
   examples: ["back in Acorn", "280 ml back in Acorn"],
   fields: z.object({
     bottle: z.string().optional(),
@@ -45,6 +46,8 @@ export const returnedCommand = defineCommand({
       .optional(),
     none: z.literal(true).optional(),
     held: z.string().optional(),
+    /** What the jug holds, asked where something else is out: a bath, or the id of its bottle. */
+    jug: z.string().optional(),
   }),
   changes: true,
   values: {
@@ -56,9 +59,10 @@ export const returnedCommand = defineCommand({
     fill: "how full it stands now",
     bath: "what was on its way, when it was stopped",
     holds: "what the bottle holds, when it was stopped",
+    out: "other bottles whose solution is out, by name, when it was stopped",
     ...lookValues,
   },
-  run({ bench, now }, { bottle: id, solution, volume, none, held }) {
+  run({ bench, now }, { bottle: id, solution, volume, none, held, jug }) {
     const target = targetOf(bench, now, id, solution);
     if ("reply" in target) return target.reply;
     const { bottle } = target;
@@ -70,8 +74,14 @@ export const returnedCommand = defineCommand({
       );
     }
     if (none === true) return nothingBack(bench, bottle, now);
-    const blocked = wayBlocked(bench, bottle, solution, now);
+    const blocked = wayBlocked(bench, bottle, solution, now) ?? jugBlocked(bench, bottle, jug);
     if (blocked !== undefined) return blocked;
+    // The name of a bottle of which nothing is out, said by habit, is no answer.
+    const unsaid = jug === undefined || (jug === bottle.id && bottle.out === undefined);
+    if (solution === undefined && unsaid) {
+      const elsewhere = outElsewhere(bench, bottle, now);
+      if (elsewhere.length > 0) return whatIsInTheJug(bottle, elsewhere, volume);
+    }
     const amount = volume ?? bottle.out ?? millilitres(0);
     const free = sizeOf(bottle) - contentsOf(bottle);
     if (amount > free + 1e-6 && volume !== undefined) {
@@ -84,14 +94,20 @@ export const returnedCommand = defineCommand({
     if (held === undefined) {
       return askFor(
         "returned",
-        { bottle: bottle.id, solution, volume },
+        { bottle: bottle.id, solution, volume, jug },
         "held",
         "Before it goes back: say the name on the bottle you hold.",
         undefined,
         { say: "Say the name on the bottle you hold.", facts: { bottle: bottle.name } },
       );
     }
-    if (held !== bottle.id) return wrongInHand(bench, bottle, held);
+    if (held !== bottle.id) {
+      const kept = toJson({ bottle: bottle.id, solution, volume, jug });
+      return {
+        ...wrongInHand(bench, bottle, held),
+        ask: { command: "returned", fields: kept, slot: "held" },
+      };
+    }
     return back(bench, bottle, amount, now);
   },
 });
@@ -148,16 +164,75 @@ function wayBlocked(
   };
 }
 
+/**
+ * Bottles whose solution is on its way, while this one's is not as far as I know; and for a
+ * developer, whatever is out that would ruin it, even when some of its own is out too.
+ */
+function outElsewhere(bench: Bench, bottle: Bottle, now: Instant): readonly Bottle[] {
+  const hand = inHand(bench, now);
+  if (hand?.bottle === bottle.id) return [];
+  const others = liveBottles(bench).filter(
+    ({ id, out }) => id !== bottle.id && ((out ?? 0) > 0 || hand?.bottle === id),
+  );
+  if (bottle.out === undefined) return others;
+  return isDeveloper(bottle.bath) ? others.filter(({ bath }) => spoilsDeveloper(bath)) : [];
+}
+
+function whatIsInTheJug(
+  bottle: Bottle,
+  others: readonly Bottle[],
+  volume: Millilitres | undefined,
+): Reply {
+  const out = others.map(({ name, bath }) => `${bath} of ${name}`).join(" and ");
+  const own =
+    bottle.out === undefined
+      ? `By my book nothing is out of ${bottle.name}, but ${out} is.`
+      : `Not only ${bottle.name} is out, ${out} is too.`;
+  return askFor(
+    "returned",
+    { bottle: bottle.id, volume },
+    "jug",
+    `STOP. ${own} What is in the jug?`,
+    undefined,
+    {
+      say: "STOP. Something else is out. What is in the jug?",
+      lines: [
+        `${bottle.name} holds ${bottle.bath}. Say what the jug holds; not sure: pour nothing.`,
+      ],
+      facts: { bottle: bottle.name, holds: bottle.bath, out: others.map(({ name }) => name) },
+    },
+  );
+}
+
+/** What the jug was said to hold, against the bottle it shall go into. */
+function jugBlocked(bench: Bench, bottle: Bottle, jug: string | undefined): Reply | undefined {
+  if (jug === undefined || jug === bottle.id) return undefined;
+  const from = bench.bottles[jug];
+  const bath = from?.bath ?? jug;
+  const blocked = blockedWay(bottle, bath, bath);
+  if (blocked !== undefined || from === undefined) return blocked;
+  return refuse(
+    "wrong-bottle",
+    `STOP. That came out of ${from.name}, and this is ${bottle.name}. Say back in ${from.name}.`,
+    {
+      say: `STOP. That belongs into ${from.name}.`,
+      lines: ["To be put together all the same? Say poured 300 ml from one into the other."],
+      facts: { bottle: bottle.name, holds: bottle.bath, bath },
+    },
+  );
+}
+
 function wrongInHand(bench: Bench, bottle: Bottle, held: string): Reply {
   const other = bench.bottles[held];
   const name = other?.name ?? held;
-  const holds = other === undefined ? "I know no bottle of that name" : `that is ${other.bath}`;
+  const holds =
+    other === undefined ? "I know no bottle in use of that name" : `that is ${other.bath}`;
   return refuse(
     "wrong-bottle",
     `STOP. You hold ${name}: ${holds}. This goes into ${bottle.name}, the ${bottle.mark}. Pour nothing.`,
     {
       say: `STOP. You hold ${name}. Pour nothing.`,
-      lines: [`Put it down, cap on. Take ${bottle.name}, then say back in ${bottle.name}.`],
+      lines: [`Put it down, cap on. Take ${bottle.name}, then say its name.`],
       facts: {
         bottle: bottle.name,
         held: name,
@@ -196,7 +271,9 @@ function nothingBack(bench: Bench, bottle: Bottle, now: Instant) {
 
 function back(bench: Bench, bottle: Bottle, amount: Millilitres, now: Instant) {
   const lost = Math.max(0, (bottle.out ?? amount) - amount);
-  const filled = pourBack(bottle, amount, dateOf(now, bench.zone));
+  // Poured into a smaller bottle meanwhile, and now more comes back: it is a larger one again.
+  const size = millilitres(Math.max(sizeOf(bottle), contentsOf(bottle) + amount));
+  const filled = pourBack({ ...bottle, size }, amount, dateOf(now, bench.zone));
   const look = lookNow(bench, filled, now);
   return withBottle(
     bench,

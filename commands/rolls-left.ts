@@ -1,5 +1,6 @@
 import { z } from "zod";
 import {
+  doubtLine,
   dueLine,
   filmLine,
   governsWords,
@@ -65,7 +66,7 @@ export const rollsLeftCommand = defineCommand({
           ? []
           : [`Unconfirmed: ${showUnits(open)} of what it did; the higher count stands.`]),
         ...dueLine(look),
-        ...(look.doubts.length === 0 ? [] : [`Clip test first: ${look.doubts.join("; ")}.`]),
+        ...doubtLine(look),
       ],
       say: `${bottle.name}: ${plain(look.unitsLeft, 1)} rolls left, ${look.governs ?? "no"} clock governs.`,
       figures: {

@@ -14,23 +14,23 @@ import {
 } from "../src/commands/developing.ts";
 import { filmJson, filmLoad, settleFilm } from "../src/commands/film-load.ts";
 import { loadValues, rollsField, startLoaded } from "../src/commands/load-rolls.ts";
-import { placeRun, placeValues, poursFrom } from "../src/commands/place-run.ts";
+import { placeValues } from "../src/commands/place-run.ts";
+import { planStart } from "../src/commands/plan-start.ts";
 import { planFigures, planLines } from "../src/commands/run-lines.ts";
 import { aboutSheet, sheetById, sheetFor } from "../src/commands/sheets.ts";
 import { bathsMeant } from "../src/commands/start-baths.ts";
-import { guardBottles, guardValues } from "../src/commands/start-guards.ts";
-import { stagesFor } from "../src/commands/start-stages.ts";
-import { coldLines, warmthCautions } from "../src/commands/warmth-cautions.ts";
+import { guardValues } from "../src/commands/start-guards.ts";
+import { coldLines, otherTemperature, warmthCautions } from "../src/commands/warmth-cautions.ts";
 import type { BottleLook } from "../src/domain/chemistry/look.ts";
 import { areaOrigin, filmUnits, showFilm } from "../src/domain/film/load.ts";
 import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { mixedPushes, showStops } from "../src/domain/process/push-time.ts";
-import { type Bench, takeId } from "../src/domain/session/bench.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { rehearsalMark } from "../src/domain/session/rehearsal.ts";
-import { type Run, withStage } from "../src/domain/session/run.ts";
+import type { Run } from "../src/domain/session/run.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { later, type Seconds, seconds, secondsBetween } from "../src/domain/units/quantity.ts";
+import { type Seconds, seconds, secondsBetween } from "../src/domain/units/quantity.ts";
 import { sayDuration, showCelsius, showDuration, showUnits } from "../src/domain/units/show.ts";
 import { answer, oneBreath, type Reply, refuse } from "../src/reply/reply.ts";
 
@@ -68,6 +68,8 @@ const fields = z.object({
   /** Times of baths the sheet leaves open, s by bath, and the bath that is being asked about. */
   times: z.record(z.string(), z.number()).optional(),
   asking: z.string().optional(),
+  /** The sheet, by id, whose developer figures hold, where the bottle was mixed by another. */
+  figures: z.string().optional(),
   beyond: z.boolean().optional(),
   untested: z.boolean().optional(),
   /** Said yes to a start that wants one pair of hands in two places. */
@@ -92,8 +94,8 @@ export const startCommand = defineCommand({
   summary: "Plan a run with clock times and time it: one bath, or a whole process.",
   topic: "run",
   sentences: [
-    "(start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>",
-    "(start|begin|run) {sheet} <[with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>",
+    `${wish} (start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>`,
+    `${wish} (start|begin|run) {sheet} <[with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>`,
     "(start|begin|run) {solution} (by|from|with|on) [the] {sheet} [sheet] <for {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / (from|using|with) {bottle} / at {temperature} / {push}>",
     "(start|begin|run|develop|process) [{solution}] [with|for] {film} {push} and {other} [{otherPush}] <[in] tank {tank} / [in] [the] {tank} tank>",
     `${wish} (develop|process) {film} [in] [(with|by|on)] [the] {sheet} [sheet] <[in] tank {tank} / at {temperature} / {push}>`,
@@ -174,47 +176,11 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     return answer({ title: "Then nothing is started.", say: "Then nothing is started." });
   }
 
-  const staged = stagesFor(poursFrom(at.bench, wanted), at.now, sheet, baths, wanted);
-  if ("reply" in staged) return staged.reply;
-  const { stages, bottles, looks, developed } = staged;
-
-  const guarded = guardBottles(
-    looks,
-    filmUnits(film),
-    developed?.beyondTable === true,
-    wanted,
-    wanted,
-  );
-  if ("reply" in guarded) return guarded.reply;
-
-  const { id, bench } = takeId(at.bench, "run-");
-  const title = baths.baths.length === 1 ? (stages[0]?.bath ?? sheet.name) : sheet.name;
-  const planned: Run = withStage(
-    {
-      id,
-      tank,
-      title,
-      sheet: sheet.id,
-      process: sheet.process,
-      film,
-      formatAssumed: settled.assumed.length > 0,
-      plannedAt: at.now,
-      current: 0,
-      stages: [...stages],
-      cuedUntil: at.now,
-      window: seconds(bench.window),
-      quiet: false,
-      readings: [],
-      notes: guarded.notes.map((text) => ({ at: at.now, text })),
-      counted: [],
-      ...(wanted.push === undefined || wanted.push === 0 ? {} : { push: wanted.push }),
-    },
-    0,
-    { pourAt: later(at.now, bench.lead) },
-  );
-  const placed = placeRun(bench, planned, at.now, wanted);
-  if ("reply" in placed) return placed.reply;
-  const { run, firstPour } = placed;
+  const made = planStart(at, sheet, baths, film, settled.assumed.length > 0, tank, wanted);
+  if ("reply" in made) return made.reply;
+  const { bench, run, firstPour, placed, staged, followed, alone, notes } = made;
+  const { id, stages } = run;
+  const { bottles, looks, developed, owners } = staged;
   const mark = rehearsalMark(run);
 
   const kinds = stages.map((stage) => stage.kind);
@@ -229,8 +195,8 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     ...(mark === undefined ? [] : [mark]),
     ...planLines(bench, run, firstPour),
     ...(developed === undefined ? [] : correctionLines(developed)),
-    ...coldLines(stages),
-    ...guarded.notes,
+    ...coldLines(staged.stages),
+    ...notes,
     ...placed.lines,
     ...(run.film.length > 0
       ? [
@@ -243,17 +209,23 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   ];
   const weak = stages.filter((stage) => isWeak(stage.timeOrigin)).map((stage) => stage.bath);
   const cautions = [
-    ...aboutSheet(sheet, chosen, stages.length > 1),
+    ...(alone ? [] : aboutSheet(sheet, chosen, stages.length > 1)),
+    ...owners.flatMap((one) => aboutSheet(one, true, false)),
     ...(bench.suspects ?? [])
-      .filter(({ kind, name }) => kind === "sheet" && name === sheet.id)
-      .map(
-        ({ why }) =>
-          `The ${sheet.name} sheet is marked suspect: ${why}. Compare it with the paper.`,
+      .filter(({ kind }) => kind === "sheet")
+      .flatMap(({ name, why }) =>
+        [followed, ...owners]
+          .filter(({ id: one }, index, all) => one === name && all[index - 1]?.id !== one)
+          .map(
+            (one) => `The ${one.name} sheet is marked suspect: ${why}. Compare it with the paper.`,
+          ),
       ),
-    ...(weak.length > 0 && !sheet.invented
+    ...(weak.length > 0 && !followed.invented
       ? [`From memory, check your sheet: time of ${weak.join(", ")}.`]
       : []),
-    ...warmthCautions(bench, sheet, stages, developed, table),
+    ...otherTemperature(staged.timed, staged.stages, wanted),
+    // Times of a chosen table are the sheet's in use: a bottle's own sheet outranks both.
+    ...warmthCautions(bench, sheet, stages, developed, owners.length === 0 ? table : undefined),
     mark === undefined ? CHECKS : WATER,
     ...warned.cautions,
   ];
@@ -275,7 +247,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     facts: {
       run: id,
       tank,
-      sheet: sheet.name,
+      sheet: followed.name,
       bottles,
       film: filmJson(run.film),
       ...(run.rehearsal === undefined ? {} : { rehearsal_speed: run.rehearsal.speed }),

@@ -43,7 +43,9 @@ export const stopCommand = defineCommand({
         title: `${run.tank}: run stopped. No clock is running for it.`,
         lines: counted
           ? ["Film had gone in, so its bottles keep the count. Say undo to go on."]
-          : ["Nothing went in, so no bottle was counted."],
+          : wet
+            ? ["No bottle was named, so none was counted."]
+            : ["Nothing went in, so no bottle was counted."],
         say: "Run stopped.",
         facts: { tank: run.tank, counted },
       }),

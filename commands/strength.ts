@@ -19,7 +19,7 @@ import {
 import { showAmount, sizeOf } from "../src/domain/mixing/amount.ts";
 import { explainBlend, weaken, weakenAll } from "../src/domain/mixing/blend.ts";
 import { plain } from "../src/domain/units/show.ts";
-import { answer } from "../src/reply/reply.ts";
+import { answer, type Reply, refuse } from "../src/reply/reply.ts";
 
 const make =
   "[(how do (i|you) (make|mix|get)|make|mix|get|i need|i want|how much (stock|acid|water) for)]";
@@ -70,6 +70,8 @@ export const strengthCommand = defineCommand({
   },
   run({ bench }, wanted) {
     const given = wanted.have ?? wanted.total;
+    const heavy = heavyAcid(wanted);
+    if (heavy !== undefined) return heavy;
     const agreed = agree([wanted.stock, wanted.target], given?.kind);
     if ("reply" in agreed) return agreed.reply;
     if (given === undefined) {
@@ -133,3 +135,30 @@ export const strengthCommand = defineCommand({
 
 const unitOf = ({ kind }: { readonly kind: "volume" | "mass" }): string =>
   kind === "volume" ? "mL" : "g";
+
+/** Acids much denser than water: their labels count by weight, so a volume needs the density. */
+const dense = /\b(sul(ph|f)uric|nitric|phosphoric|hydrochloric|muriatic|perchloric)\b/i;
+
+/** Taking a label's percent by weight for one by volume would make such a bath far too strong. */
+function heavyAcid({
+  substance,
+  stock,
+  target,
+}: {
+  readonly substance?: string | undefined;
+  readonly stock: { readonly kind?: string | undefined };
+  readonly target: { readonly kind?: string | undefined };
+}): Reply | undefined {
+  if (substance === undefined || !dense.test(substance)) return undefined;
+  if (stock.kind !== undefined && stock.kind === target.kind) return undefined;
+  return refuse(
+    "kind-unknown",
+    `A label of ${substance} counts by weight and it is much denser than water, so I do not turn it into millilitres. Weigh both and say w/w for both, or buy it diluted.`,
+    {
+      say: "That acid counts by weight. Say w/w for both.",
+      cautions: [
+        "Acid to water, never water to acid. Strong acid heats up: cold water, slowly, eyes covered.",
+      ],
+    },
+  );
+}

@@ -2,30 +2,34 @@ import { z } from "zod";
 import { bottleMeant } from "../src/commands/bottle-meant.ts";
 import { bottleOfBath } from "../src/commands/bottle-of-bath.ts";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
-import { LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
+import { isUnnamed, LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
 import { sheetById } from "../src/commands/sheets.ts";
+import { failedTest } from "../src/domain/chemistry/look.ts";
 import { markSuspect } from "../src/domain/session/suspicion.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
-
-/** Words in front of "thermometer" that are no name for it. */
-const unnamed: ReadonlySet<string> = new Set(["the", "my", "our", "a"]);
 
 export const suspectCommand = defineCommand({
   name: "suspect",
   summary: "Mark a bottle, sheet or thermometer as bad: I list what it touched.",
   topic: "bottle",
   sentences: [
-    "[i think|i believe] {bottle} (is|looks|smells|seems|was|may be|might be|could be|has gone|went) (suspect|contaminated|bad|off|dead|ruined|wrong) [(because|since|as) [of] {reason}]",
-    "(suspect|contaminated) {bottle} [because {reason}]",
+    "[i think|i believe] {bottle} (is|looks|smells|seems|was|may be|might be|could be|has gone|went) (suspect|bad|off|dead|ruined|wrong) [(because|since|as) [of] {reason}]",
+    "[i think|i believe] ({bottle}|[the] {bath}) (is|got|was|has been|has got|may be|might be|could be|may have been|might have been) {foul} [(by|with|from) ({solution}|{other})]",
+    "[i think|i believe] ({bottle}|[the] {bath}) (is|was|got|has been) {foul} (because|since|as) [of] {reason}",
+    "{bottle} {foul} [(by|with|from) ({solution}|{other})]",
+    "[i|we|someone] [have] {foul} ({bottle}|[the] {bath}) [because {reason}]",
+    "suspect {bottle} [because {reason}]",
+    "(something|anything) (is|went|seems) (wrong|off|odd|strange) with ({bottle}|[the] {bath}) [because {reason}]",
     "[i] do not trust {bottle}",
     "there is [some] {solution} in ({bottle}|[the] {bath})",
-    "{solution} (went|got|ran|spilled|dripped|leaked|was poured) (in|into) ({bottle}|[the] {bath})",
+    "({solution}|{other}) (went|got|ran|spilled|dripped|leaked|was poured) [back] (in|into) ({bottle}|[the] {bath})",
     "[i|we|someone] [have] (poured|put|spilled|dripped) [some] [the] {solution} (in|into) ({bottle}|[the] {bath})",
+    "[i|we|someone] [have] (poured|put) [some] [the] ({solution}|{other}) back (in|into) [the] {bath}",
     "[the] {thermometer} thermometer (is|was) (off|wrong|bad|suspect|out) [by {reason}]",
     "[the] sheet {sheet} (is|was) (wrong|suspect|bad|misread)",
     "[the] {sheet} sheet (is|was) (wrong|suspect|bad|misread)",
   ],
-  slots: { reason: "text", thermometer: "word" },
+  slots: { reason: "text", thermometer: "word", other: "bottle" },
   examples: ["Acorn is suspect", "blix went into Acorn", "the red thermometer was off"],
   fields: z.object({
     bottle: z.string().optional(),
@@ -34,6 +38,10 @@ export const suspectCommand = defineCommand({
     solution: z.string().optional(),
     /** What the bottle holds, where it was said instead of its name. */
     bath: z.string().optional(),
+    /** The bottle whose solution got in. */
+    other: z.string().optional(),
+    /** Contaminated, in so many words. */
+    foul: z.literal(true).optional(),
     reason: z.string().max(200, "Say in a few words what is wrong.").optional(),
   }),
   changes: true,
@@ -46,8 +54,11 @@ export const suspectCommand = defineCommand({
     rolls: "rolls it touched, by name",
     units: "film it touched, units of 80 sq in",
   },
-  run({ bench, now }, { bottle: named, sheet, thermometer, solution, bath, reason }) {
-    if (thermometer !== undefined && unnamed.has(thermometer.toLowerCase())) {
+  run({ bench, now }, wanted) {
+    const { bottle: named, sheet, thermometer, bath, reason, other: from, foul } = wanted;
+    const other = from === undefined ? undefined : bench.bottles[from];
+    const solution = wanted.solution ?? other?.bath;
+    if (thermometer !== undefined && isUnnamed(thermometer)) {
       const title = "Which thermometer? Say a word for it, like red.";
       return askFor("suspect", { reason }, "thermometer", title);
     }
@@ -55,8 +66,9 @@ export const suspectCommand = defineCommand({
       bath === undefined
         ? undefined
         : bottleOfBath(bench, { bottle: named, solution: bath }, "suspect", "Into which bottle?", {
-            solution,
+            ...(other === undefined ? { solution } : { other: other.id }),
             reason,
+            foul,
           });
     if (found !== undefined && "reply" in found) return found.reply;
     const id = found?.bottle.id ?? named;
@@ -75,7 +87,11 @@ export const suspectCommand = defineCommand({
       const meant = bottleMeant(bench, what.id);
       if ("reply" in meant) return meant.reply;
       name = meant.bottle.name;
-      if (solution !== undefined && meant.bottle.bath === solution) {
+      if (other?.id === meant.bottle.id) {
+        return refuse("same-bottle", `That is ${name} into ${name}. Name the other bottle.`);
+      }
+      const doubtful = other?.suspect !== undefined || (other !== undefined && failedTest(other));
+      if (solution !== undefined && meant.bottle.bath === solution && !doubtful) {
         return refuse(
           "same-bath",
           `${name} holds ${solution}, so ${solution} does it no harm. Poured back? Say back in ${name}.`,
@@ -83,8 +99,11 @@ export const suspectCommand = defineCommand({
         );
       }
     }
-    const why = solution === undefined ? (reason ?? "you said so") : `${solution} went into it`;
-    const marked = markSuspect(bench, what, why, now);
+    const got = other === undefined ? solution : `${other.bath} of ${other.name}`;
+    const said = reason ?? (foul === true ? "contaminated, you said" : "you said so");
+    const why = got === undefined ? said : `${got} went into it`;
+    const contaminated = foul === true || got !== undefined;
+    const marked = markSuspect(bench, what, why, now, contaminated);
     const recall = recallFor(marked.bench, what);
     const shown = showRecall(marked.bench, recall);
     return {
@@ -93,7 +112,11 @@ export const suspectCommand = defineCommand({
         title: `${name} is SUSPECT: ${why}.`,
         lines: [
           ...(what.kind === "bottle"
-            ? ["No film in it before a clip test. Keep it apart, and pour it into no other bottle."]
+            ? [
+                contaminated
+                  ? "No film in it: a clip test does not prove it clean. Keep it apart, pour it into no other bottle."
+                  : "No film in it before a clip test. Keep it apart, and pour it into no other bottle.",
+              ]
             : what.kind === "thermometer"
               ? ["Every reading it gave may be wrong. Check it near 38 °C against another."]
               : ["Read its lines against the paper before you use it again."]),

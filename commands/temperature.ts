@@ -24,6 +24,7 @@ export const temperatureCommand = defineCommand({
   summary: "Log what the thermometer reads; in a bath, I weigh its drift.",
   topic: "run",
   sentences: [
+    "[tank] {tank} [tank] temperature [is|now] [at] {temperature}",
     "temperature [is|now] [at] {temperature} [in] [tank] [{tank}]",
     "temperature [is|now] [at] {temperature} (on|by|with) [the] {thermometer} [thermometer]",
     "[the] {thermometer} thermometer (is|reads|says) [at] {temperature}",

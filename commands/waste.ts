@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
-import { drainOptions, wasteRoute, withDrain } from "../src/commands/waste-route.ts";
+import { closeRoutes, drainOptions, wasteRoute, withDrain } from "../src/commands/waste-route.ts";
 import { localCodes } from "../src/data/disposal.ts";
 import { answer } from "../src/reply/reply.ts";
 
@@ -12,7 +12,9 @@ export const wasteCommand = defineCommand({
     "[our|my|the] (drain|drains|waste water|plumbing|house) (is|goes to|runs to|goes into|has) [a|the|on] {drain} [tank|system]",
     "(i am|we are|our house is|my house is|the house is) on [a|the] {drain} [tank|system]",
     "(i|we) have [a|the] {drain} [tank|system]",
+    "(it|that|everything) [all] (goes|runs|drains|empties) (to|into) [a|the] {drain} [tank|system]",
     "(can|may) (i|we) (pour|tip|put|dump) [old|used] {solution} [down|in|into] [the|a] (drain|sink|toilet)",
+    "(is it (safe|ok|alright)|is [old|used] {solution} (safe|ok|alright)) to (pour|tip|put|dump) [old|used] [{solution}] [down|in|into] [the|a] (drain|sink|toilet)",
     "(can|may) [old|used] {solution} go [down|in|into] [the|a] (drain|sink|toilet)",
     "how (do|should|can) (i|we) (get rid of|dispose of|throw away|throw out) [old|used] {solution}",
     "what (do|should|can) (i|we) do with [old|used] {solution}",
@@ -33,13 +35,15 @@ export const wasteCommand = defineCommand({
     source: "where that comes from",
   },
   run({ bench }, { drain, solution }) {
-    const kept = withDrain(bench, drain);
+    const settled =
+      drain === undefined ? { bench, lines: [] } : closeRoutes(withDrain(bench, drain), drain);
+    const kept = settled.bench;
     if (drain !== undefined && solution === undefined) {
       return {
         bench: kept,
         reply: answer({
           title: `Noted: ${drainWords[drain]}.`,
-          lines: [localCodes],
+          lines: [...settled.lines, localCodes],
           say: `Noted: ${drainWords[drain]}.`,
           facts: { drain },
         }),

@@ -4,6 +4,7 @@ import { standingLine } from "../src/commands/run-lines.ts";
 import { applyEvent } from "../src/domain/session/advance.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
+import { settledChange } from "../src/domain/session/follow-bottles.ts";
 import { standing } from "../src/domain/session/hear.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
@@ -36,11 +37,13 @@ export const yesCommand = defineCommand({
     const stage = assumed.stages[run.current];
     const at = stage?.inAt === undefined ? "" : ` from ${clockTime(stage.inAt, bench.zone)}`;
     const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: assumed } }, run.id);
+    const settled = counted.runs[run.id] ?? assumed;
+    const changed = settledChange(assumed, settled);
     return {
       bench: counted,
       reply: answer({
         title: `${run.tank}: then I count ${stage?.bath ?? "it"}${at}, the middle of the pour.`,
-        lines: [standingLine(bench, assumed, now)],
+        lines: [standingLine(counted, settled, now), ...(changed === undefined ? [] : [changed])],
         say: "Good. I count from the middle of the pour.",
         facts: { tank: run.tank, bath: stage?.bath ?? null },
         figures: {

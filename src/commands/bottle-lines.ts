@@ -1,7 +1,7 @@
 import { contentsOf, fillNow, roleOf } from "../domain/chemistry/bottle.ts";
 import type { BottleLook, BottleState } from "../domain/chemistry/look.ts";
 import { showOrigin } from "../domain/origin.ts";
-import { showDate } from "../domain/timing/clock-text.ts";
+import { daysBetween, showAge, showDate } from "../domain/timing/clock-text.ts";
 import { plain, showUnits, showVolume } from "../domain/units/show.ts";
 import type { Json, Shown } from "../reply/reply.ts";
 
@@ -65,6 +65,12 @@ export const fillWords = {
   less: "less than half",
 } as const;
 
+/** How old it is; "fresh" is not said of a bottle whose limits nobody knows. */
+export function ageWords({ bottle, state }: BottleLook, today: string): string {
+  const days = daysBetween(bottle.mixedOn, today);
+  return days === 0 && state === "no limit known" ? "put up today" : showAge(days);
+}
+
 /** Which clock runs out first, in a few words; nothing where neither is known. */
 export function governsWords(look: BottleLook): string {
   const { governs, daysLeft, unitsLeft } = look;
@@ -86,13 +92,50 @@ const stateWords: Readonly<Record<BottleState, string>> = {
   "past limit": "PAST ITS LIMIT",
   suspect: "SUSPECT",
   retired: "retired",
+  "no limit known": "no limit known",
 };
 
-export const stateWord = ({ state }: BottleLook): string => stateWords[state];
+/** The state, with a test that holds for today where it is past its limit. */
+export const stateWord = ({ state, tested }: BottleLook): string =>
+  state === "past limit" && tested !== undefined
+    ? `${stateWords[state]}, tested`
+    : stateWords[state];
+
+/** Both clocks of a bottle on one line, the one that runs out first marked. */
+export function clocksLine(look: BottleLook): string {
+  const { due, daysLeft, unitsLeft, governs } = look;
+  const mark = (clock: BottleLook["governs"]): string => (governs === clock ? " (governs)" : "");
+  const age =
+    due === undefined || daysLeft === undefined
+      ? "age: no limit known"
+      : `age: good to ${showDate(due)}, ${daysLeft < 0 ? `${daysWord(-daysLeft)} over` : `${daysWord(daysLeft)} left`}${mark("age")}`;
+  if (roleOf(look.bottle) !== "working") return age;
+  const film =
+    unitsLeft === undefined
+      ? "film: no limit known"
+      : `film: ${showUnits(unitsLeft)} left${mark("film")}`;
+  return `${age}; ${film}`;
+}
+
+/** What stands against film in it, and what to do: a test does not settle what got in. */
+export function doubtLine({ bottle, doubts }: BottleLook): readonly string[] {
+  if (doubts.length === 0) return [];
+  const why = doubts.join("; ");
+  return bottle.suspect?.contaminated === true
+    ? [`No film in it, and no test proves it clean: ${why}. Say retire ${bottle.name}.`]
+    : [`Clip test before film: ${why}. Say clip test ${bottle.name}.`];
+}
+
+/** A test that was passed and still holds, and what it does not settle. */
+export const testedLine = ({ tested, unproven }: BottleLook): readonly string[] =>
+  tested === undefined || unproven.length === 0
+    ? []
+    : [`Tested ${showDate(tested)}: good for today; ${unproven.join("; ")}.`];
 
 /** One bottle as an entry of `values.bottles`. */
 export const lookJson = (look: BottleLook): { readonly [key: string]: Json } => ({
   state: look.state,
+  tested: look.tested ?? null,
   governs: look.governs ?? null,
   due: look.due ?? null,
   days_left: look.daysLeft ?? null,
@@ -130,6 +173,6 @@ export const lookValues: Readonly<Record<string, string>> = {
   age_share: "share of its keeping time used, 1 is the end",
   capacity_units: "film it can do in all, units of 80 sq in",
   units_left: "film it can still do, units of 80 sq in",
-  state: "fresh, in use, near limit, past limit, suspect or retired",
+  state: "fresh, in use, near limit, past limit, suspect, retired or no limit known",
   governs: "age or film: the clock that runs out first; null when none is known",
 };

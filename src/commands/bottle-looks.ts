@@ -2,7 +2,8 @@ import { capacityRows } from "../data/capacity.ts";
 import { keepingRows } from "../data/keeping.ts";
 import type { Bottle } from "../domain/chemistry/bottle.ts";
 import { type CapacityLeft, capacityLeft } from "../domain/chemistry/capacity-left.ts";
-import { type BottleLook, lookAt, type Shelf } from "../domain/chemistry/look.ts";
+import { type BottleLook, lookAt } from "../domain/chemistry/look.ts";
+import { oncePer } from "../domain/once-per.ts";
 import type { Sheet } from "../domain/process/sheet.ts";
 import { type Bench, liveBottles } from "../domain/session/bench.ts";
 import { dateOf } from "../domain/timing/clock-text.ts";
@@ -19,15 +20,15 @@ function sheetOf(bench: Bench, bottle: Bottle): Sheet | undefined {
   return found?.chosen === true ? found.sheet : undefined;
 }
 
-const shelfOf = (bench: Bench): Shelf => ({
-  sheetOf: (bottle) => sheetOf(bench, bottle),
-  keeping: keepingRows,
-  capacity: capacityRows,
-});
+/** A bottle looked at once a day, as long as it and its sheet stay what they are. */
+const look = oncePer(
+  (bottle: Bottle, sheet: Sheet | undefined, day: string): BottleLook =>
+    lookAt(bottle, { sheetOf: () => sheet, keeping: keepingRows, capacity: capacityRows }, day),
+);
 
 /** One bottle as it stands on a day, ISO in the bench's zone. */
 export const lookOn = (bench: Bench, bottle: Bottle, day: string): BottleLook =>
-  lookAt(bottle, shelfOf(bench), day);
+  look(bottle, sheetOf(bench, bottle), day);
 
 /** One bottle as it stands now. */
 export const lookNow = (bench: Bench, bottle: Bottle, now: Instant): BottleLook =>
@@ -35,8 +36,7 @@ export const lookNow = (bench: Bench, bottle: Bottle, now: Instant): BottleLook 
 
 /** Every bottle that is not retired, as it stands on a day. */
 export function looksOn(bench: Bench, day: string): readonly BottleLook[] {
-  const shelf = shelfOf(bench);
-  return liveBottles(bench).map((bottle) => lookAt(bottle, shelf, day));
+  return liveBottles(bench).map((bottle) => look(bottle, sheetOf(bench, bottle), day));
 }
 
 export const looksNow = (bench: Bench, now: Instant): readonly BottleLook[] =>

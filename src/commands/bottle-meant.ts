@@ -1,5 +1,6 @@
 import type { Bottle } from "../domain/chemistry/bottle.ts";
 import type { Bench } from "../domain/session/bench.ts";
+import { showDate } from "../domain/timing/clock-text.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
 import type { Outcome } from "./define-command.ts";
 
@@ -17,15 +18,28 @@ export function bottleMeant(
     };
   }
   if (bottle.retiredOn !== undefined) {
-    return {
-      reply: refuse(
-        "retired",
-        `${bottle.name} is retired and its record is closed. Put a new bottle up.`,
-        { say: `${bottle.name} is retired.`, facts: { bottle: bottle.name } },
-      ),
-    };
+    return { reply: retiredReply(bottle) };
   }
   return { bottle };
+}
+
+/** A retired bottle's record is closed: when, and why where that was said. */
+export function retiredReply(bottle: Bottle): Reply {
+  const on = bottle.retiredOn === undefined ? "" : ` on ${showDate(bottle.retiredOn)}`;
+  const why = bottle.retired === undefined ? "" : `: ${bottle.retired.why}`;
+  return refuse(
+    "retired",
+    `${bottle.name} was retired${on}${why}. Its record is closed; put a new bottle up.`,
+    { say: `${bottle.name} was retired${on}.`, facts: { bottle: bottle.name } },
+  );
+}
+
+/** The retired bottle that words name, for a sentence that was not understood otherwise. */
+export function retiredNamed(bench: Bench, words: readonly string[]): Bottle | undefined {
+  const said = ` ${words.join(" ")} `;
+  return Object.values(bench.bottles).find(
+    ({ name, retiredOn }) => retiredOn !== undefined && said.includes(` ${name.toLowerCase()} `),
+  );
 }
 
 /** The bench with one bottle replaced, and the reply that tells it. */

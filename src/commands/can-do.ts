@@ -1,9 +1,10 @@
 import { z } from "zod";
-import { better, kindOf } from "../domain/chemistry/capacity-left.ts";
-import type { BottleLook } from "../domain/chemistry/look.ts";
-import { filmUnits, showFilm } from "../domain/film/load.ts";
+import { better, isFit, kindOf } from "../domain/chemistry/capacity-left.ts";
+import { type BottleLook, failedTest } from "../domain/chemistry/look.ts";
+import { shareOut } from "../domain/chemistry/share-out.ts";
+import { type Film, filmUnits, showFilm } from "../domain/film/load.ts";
 import { isDeveloper } from "../domain/process/sheet.ts";
-import type { Units } from "../domain/units/quantity.ts";
+import { type Units, units } from "../domain/units/quantity.ts";
 import { showUnits } from "../domain/units/show.ts";
 import { answer, type Json, type Reply, refuse } from "../reply/reply.ts";
 import { governsWords, stateWord } from "./bottle-lines.ts";
@@ -18,10 +19,11 @@ export const canDoFields = z.object({
 });
 
 export const canDoValues: Readonly<Record<string, string>> = {
-  can: "true when every bath has a sound bottle with enough left",
+  can: "true when the sound bottles of every bath have enough left, no roll split between two",
   film: "formats and counts",
   units: "that film, units of 80 sq in",
-  bottles: "one entry a bath: bath, process, bottle, units_left, enough (null when unknown), state",
+  bottles:
+    "one entry a bottle to use, in order: bath, process, bottle, units_left, enough (its bath has; null when unknown), takes (units of that film; null when it is not known), state",
   bottle: "the bottle to use, when one bath was asked for",
   bath: "the bath asked for",
 };
@@ -42,8 +44,8 @@ export function canDo(
       (bottle.role ?? "working") === "working" &&
       (wanted.bottle === undefined || bottle.id === wanted.bottle),
   );
-  const groups = byBath(looks, wanted.solution, bench.sheetInUse);
-  if (groups.length === 0) {
+  const all = byBath(looks, wanted.solution, bench.sheetInUse);
+  if (all.length === 0) {
     return refuse(
       "no-bottle",
       wanted.solution === undefined
@@ -52,16 +54,21 @@ export function canDo(
       { say: "There is no such bottle." },
     );
   }
-  const picks = groups.map((group) => pick(group, load));
-  const rows: Json[] = picks.map(({ look, enough }) => ({
+  const unfit = all.filter((group) => !group.some(isFit));
+  if (unfit.length > 0) return noneFit(unfit);
+  const groups = all.map((group) => group.filter(isFit));
+  const picks = groups.flatMap((group) => share(group, film, load));
+  const shared = picks.filter(({ parted }) => parted === true);
+  const rows: Json[] = picks.map(({ look, enough, takes }) => ({
     bath: kindOf(look),
     process: look.sheet?.process ?? null,
     bottle: look.bottle.name,
     units_left: look.unitsLeft ?? null,
     enough: enough ?? null,
+    takes: takes ?? null,
     state: look.state,
   }));
-  const short = picks.filter(({ enough, look }) => enough === false || badState(look));
+  const short = picks.filter(({ enough }) => enough === false);
   const open = picks.filter(({ enough }) => enough === undefined);
   const can = short.length === 0 && open.length === 0;
   const lines = [
@@ -71,13 +78,16 @@ export function canDo(
           `Film: ${showFilm(film)}, ${showUnits(load)}${assumed.length > 0 ? ` (${assumed.join("; ")})` : ""}.`,
         ]),
     ...picks.map(pickLine),
+    ...(shared.length === 0
+      ? []
+      : ["A load is never split between two bottles of a bath: keep to these shares."]),
     ...picks.flatMap(({ look }) =>
       look.doubts.length === 0
         ? []
         : [`Clip test ${look.bottle.name} first: ${look.doubts.join("; ")}.`],
     ),
   ];
-  const shared = {
+  const common = {
     lines,
     figures: {
       bottles: { value: rows, origin: { kind: "own log" as const } },
@@ -90,15 +100,26 @@ export function canDo(
             },
           }),
     },
-    working: ["The bottle whose limit comes first is used first, if it is sound and has enough."],
+    working: [
+      "The bottle whose limit comes first is used first, if it is sound and has enough; where none has, the film is shared out.",
+    ],
   };
   const [first] = picks;
   if (first !== undefined && (wanted.solution !== undefined || film.length === 0)) {
     const name = first.look.bottle.name;
+    const parts = picks
+      .filter((one) => kindOf(one.look) === kindOf(first.look) && one.parted === true)
+      .map(({ look, takes }) => `${look.bottle.name} for ${showUnits(units(takes ?? 0))}`);
+    const whole = `${name}, the ${first.look.bottle.mark}`;
     return answer({
-      ...shared,
-      title: `${kindOf(first.look)}: take ${name}, the ${first.look.bottle.mark}.`,
-      say: `Take ${name}, the ${first.look.bottle.mark}.`,
+      ...common,
+      title: `${kindOf(first.look)}: take ${parts.length === 0 ? whole : parts.join(", then ")}.`,
+      say:
+        parts.length === 0
+          ? `Take ${whole}.`
+          : parts.length === 2
+            ? `Take ${parts.join(", then ")}.`
+            : `Take ${name} first, then ${parts.length - 1} others.`,
       facts: {
         can,
         bottle: name,
@@ -114,7 +135,7 @@ export function canDo(
       ? `No, not as it stands: ${why}.`
       : `I cannot tell: no sheet says what ${open.map(({ look }) => look.bottle.name).join(", ")} can do.`;
   return answer({
-    ...shared,
+    ...common,
     title,
     say: can
       ? "Yes. Each bath has enough."
@@ -125,9 +146,36 @@ export function canDo(
   });
 }
 
-type Choice = { readonly look: BottleLook; readonly enough: boolean | undefined };
+type Choice = {
+  readonly look: BottleLook;
+  readonly enough: boolean | undefined;
+  /** Units of the film that it takes, where that is settled. */
+  readonly takes?: number;
+  /** Other bottles of its bath take the rest. */
+  readonly parted?: boolean;
+};
 
-const badState = ({ state }: BottleLook): boolean => state === "suspect" || state === "past limit";
+/** Not one bottle of a bath is fit to be named: what stands against each, and the way out. */
+function noneFit(groups: readonly (readonly BottleLook[])[]): Reply {
+  const baths = groups.flatMap(([first]) => (first === undefined ? [] : [kindOf(first)]));
+  const looks = groups.flat();
+  const testable = looks.find(
+    ({ bottle, unitsLeft }) =>
+      bottle.suspect?.contaminated !== true && !failedTest(bottle) && (unitsLeft ?? 1) > 1e-6,
+  );
+  return refuse(
+    "no-sound-bottle",
+    `No sound bottle of ${baths.join(" or ")}. Mix fresh${testable === undefined ? "" : `, or say clip test ${testable.bottle.name}`}.`,
+    {
+      say: `No sound bottle of ${baths[0] ?? "it"}. Mix fresh.`,
+      lines: looks.map((look) => {
+        const why = look.doubts.length > 0 ? look.doubts.join("; ") : governsWords(look);
+        return `${kindOf(look)}: ${look.bottle.name} (${look.bottle.mark}) is ${stateWord(look)}: ${why}`;
+      }),
+      facts: { can: false },
+    },
+  );
+}
 
 /** Bottles by process and bath; only those of the sheet in use where it has any. */
 function byBath(
@@ -152,30 +200,54 @@ function byBath(
   return [...groups.values()];
 }
 
-/** The first sound bottle with enough; else the best there is, with what it lacks. */
-function pick(group: readonly BottleLook[], load: Units): Choice {
+/**
+ * The first sound bottle with enough; where none has, the film shared out over the good bottles,
+ * sound ones first. Else the best there is, with what it lacks.
+ */
+function share(
+  group: readonly BottleLook[],
+  film: readonly Film[],
+  load: Units,
+): readonly Choice[] {
   const sorted = group.toSorted(better);
   const judged = sorted.map((look): Choice => {
     const { unitsLeft } = look;
-    return {
-      look,
-      enough: unitsLeft === undefined ? undefined : unitsLeft >= load - 1e-6 && unitsLeft > 0,
-    };
+    const enough = unitsLeft === undefined ? undefined : unitsLeft >= load - 1e-6 && unitsLeft > 0;
+    return { look, enough, ...(enough === true ? { takes: load } : {}) };
   });
-  const best =
-    judged.find(
-      ({ look, enough }) => enough === true && !badState(look) && look.doubts.length === 0,
-    ) ??
-    judged.find(({ look, enough }) => enough === true && !badState(look)) ??
-    judged.find(({ look }) => !badState(look)) ??
-    judged[0];
-  if (best === undefined) throw new Error("a group of bottles is empty");
-  return best;
+  const enough = judged.filter((one) => one.enough === true);
+  const alone = enough.find(({ look }) => look.doubts.length === 0);
+  if (alone !== undefined) return [alone];
+  const rolls = film.flatMap((one) =>
+    Array.from({ length: one.count }, () => filmUnits([{ ...one, count: 1 }])),
+  );
+  const known = sorted.filter(({ unitsLeft }) => (unitsLeft ?? 0) > 0);
+  const parted = (looks: readonly BottleLook[]): readonly Choice[] | undefined => {
+    const shares = looks.length < 2 ? undefined : shareOut(rolls, looks.map(leftIn));
+    return shares === undefined || rolls.length === 0
+      ? undefined
+      : looks.flatMap((look, at) => {
+          const takes = shares[at] ?? 0;
+          return takes > 0 ? [{ look, enough: true, takes, parted: true }] : [];
+        });
+  };
+  const sound = parted(known.filter(({ doubts }) => doubts.length === 0));
+  if (sound !== undefined) return sound;
+  const [doubtful] = enough;
+  if (doubtful !== undefined) return [doubtful];
+  const all = parted(known);
+  if (all !== undefined) return all;
+  const open = judged.find((one) => one.enough === undefined);
+  if (open !== undefined) return [open];
+  return rolls.length === 0 ? judged.slice(0, 1) : judged;
 }
 
-const pickLine = ({ look, enough }: Choice): string => {
+const leftIn = ({ unitsLeft }: BottleLook): number => unitsLeft ?? 0;
+
+const pickLine = ({ look, enough, takes, parted }: Choice): string => {
   const left =
     look.unitsLeft === undefined ? "capacity not known" : `${showUnits(look.unitsLeft)} left`;
   const short = enough === false ? ", TOO LITTLE" : "";
-  return `${kindOf(look)}: ${look.bottle.name} (${look.bottle.mark}), ${left}${short}; ${stateWord(look)}, ${governsWords(look)}`;
+  const part = parted === true ? `, ${showUnits(units(takes ?? 0))} from it` : "";
+  return `${kindOf(look)}: ${look.bottle.name} (${look.bottle.mark}), ${left}${short}${part}; ${stateWord(look)}, ${governsWords(look)}`;
 };

@@ -1,7 +1,6 @@
 import { asPushRule, circulatingRules } from "../data/push-rules.ts";
-import { workDone } from "../domain/chemistry/bottle.ts";
 import type { BottleLook } from "../domain/chemistry/look.ts";
-import type { WorkBefore } from "../domain/chemistry/reuse-time.ts";
+import { type Promised, workBefore } from "../domain/chemistry/work-before.ts";
 import { showOrigin } from "../domain/origin.ts";
 import {
   type Correction,
@@ -10,6 +9,8 @@ import {
 } from "../domain/process/developer-time.ts";
 import { pushTime, showStops } from "../domain/process/push-time.ts";
 import type { Bath, PushRule, Sheet } from "../domain/process/sheet.ts";
+import type { Stage } from "../domain/session/run.ts";
+import { FACTOR_LIMITS } from "../domain/temperature/limits.ts";
 import { type Celsius, type Seconds, seconds } from "../domain/units/quantity.ts";
 import { showDuration } from "../domain/units/show.ts";
 import { type Json, type Option, type Reply, refuse, type Shown } from "../reply/reply.ts";
@@ -19,20 +20,14 @@ import { settleTime } from "./settle-time.ts";
 /** No tank is pushed further (common practice: three stops is the end of what makers speak of). */
 const MOST_STOPS = 3;
 
-/**
- * What a bottle has done, for the batch volume its sheet speaks of: half a batch tires twice as
- * fast. The volume itself is scaled, never a rule of thumb for it.
- */
-export function workBefore(look: BottleLook): WorkBefore {
-  const { bottle, bath } = look;
-  const batch = bath?.mix?.total.value;
-  const scale = batch === undefined || bottle.volume >= batch ? 1 : batch / bottle.volume;
-  return { units: workDone(bottle) * scale, batches: bottle.batches ?? 0 };
-}
+type Follows = NonNullable<Stage["follows"]>;
+
+/** A time, and how it is worked out again when its bottle does more film before it is poured. */
+export type Worked = DeveloperTime & { readonly follows?: Stage["follows"] };
 
 export type Developing =
   | {
-      readonly found: DeveloperTime;
+      readonly found: Worked;
       /** The bath is to be brought to the sheet's temperature instead. */
       readonly atAim?: boolean | undefined;
     }
@@ -44,9 +39,17 @@ export type Warmth = {
   readonly estimate: "sheet" | "middle" | undefined;
 };
 
+/** What else is known of the tank: film of others that pours first, its own film in units, warmth. */
+type Tank = {
+  readonly first?: readonly Promised[];
+  readonly load?: number;
+  readonly warmth?: Warmth | undefined;
+};
+
 /**
- * A developer's time for a bottle and a push. Without a push rule of its own the sheet gives no
- * answer: the rules in circulation are listed with their results, and one is asked for.
+ * A developer's time for a bottle, a push and a temperature. Without a push rule of its own the
+ * sheet gives no answer: the rules in circulation are listed with their results, and one is asked
+ * for. The sheet and bath are those whose figures hold for the bottle (`figuresFor`).
  */
 export function developing(
   command: string,
@@ -56,15 +59,21 @@ export function developing(
   look: BottleLook | undefined,
   stops: number | undefined,
   ruleId: string | undefined,
-  warmth?: Warmth,
+  { first, load, warmth }: Tank = {},
 ): Developing | undefined {
   if (bath.time === undefined) return undefined;
-  const before = look === undefined ? undefined : workBefore(look);
-  const plainTime = developerTime(bath, before, undefined, stops ? undefined : warmth?.at);
-  if (stops === undefined || stops === 0 || plainTime?.ok === false) {
-    return settleTime(command, wanted, sheet, plainTime, warmth);
-  }
-  if (plainTime === undefined) return undefined;
+  const batch = bath.mix?.total.value;
+  const before = look === undefined ? undefined : workBefore(look.bottle, batch, first, load);
+  const settled = (push?: Follows["push"]): Developing | undefined => {
+    const time = developerTime(bath, before, push, warmth?.at);
+    const found = settleTime(command, wanted, sheet, time, warmth);
+    return found === undefined || "reply" in found || look === undefined
+      ? found
+      : following(found, bath, batch, push, warmth);
+  };
+  if (stops === undefined || stops === 0) return settled();
+  const plainTime = developerTime(bath, before, undefined);
+  if (plainTime?.ok !== true) return settleTime(command, wanted, sheet, plainTime, undefined);
   if (Math.abs(stops) > MOST_STOPS) {
     return {
       reply: refuse(
@@ -78,8 +87,40 @@ export function developing(
   if (own === undefined) {
     return { reply: whichRule(command, wanted, sheet, bath.time.value, plainTime.value, stops) };
   }
-  const pushed = developerTime(bath, before, { stops, rule: own }, warmth?.at);
-  return settleTime(command, wanted, sheet, pushed, warmth);
+  return settled({ stops, rule: own });
+}
+
+/** A time a re-use rule is part of, with all that it takes to work it out again. */
+function following(
+  { found, atAim }: Extract<Developing, { found: Worked }>,
+  { time, reuse, temperature, tolerance, timeLaw }: Bath,
+  batch: Follows["batch"],
+  push: Follows["push"],
+  warmth: Warmth | undefined,
+): Developing {
+  if (time === undefined || reuse === undefined) return { found, atAim };
+  const middle = found.estimate !== undefined && warmth?.estimate === "middle";
+  const warm =
+    warmth === undefined || temperature === undefined || atAim === true
+      ? {}
+      : {
+          warmth: {
+            at: warmth.at,
+            aim: temperature,
+            ...(tolerance === undefined ? {} : { tolerance }),
+            ...(timeLaw === undefined ? {} : { law: timeLaw }),
+            ...(middle ? { middle } : {}),
+          },
+        };
+  const follows: Follows = {
+    base: time,
+    reuse,
+    ...(push === undefined ? {} : { push }),
+    ...(batch === undefined ? {} : { batch }),
+    ...warm,
+    limits: { ...FACTOR_LIMITS },
+  };
+  return { found: { ...found, follows }, atAim };
 }
 
 function chosenRule(sheet: Sheet, bath: Bath, id: string | undefined): PushRule | undefined {

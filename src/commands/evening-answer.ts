@@ -49,6 +49,14 @@ export function tellEvening(
   const used = supplies.filter(({ supply }) =>
     plan.loads.some(({ process }) => process === supply.process),
   );
+  const poured = new Set(plan.loads.flatMap(({ bottles }) => bottles));
+  const looks = used
+    .flatMap(({ bottles }) => bottles)
+    .filter(({ bottle }) => poured.has(bottle.name));
+  // A bottle that passed its test today needs no clip; it goes first with film that does not matter.
+  const clips = plan.clipTests.filter((name) =>
+    looks.some(({ bottle, doubts }) => bottle.name === name && doubts.length > 0),
+  );
   const some = waiting.length === 1 ? "1 roll waits" : `${waiting.length} rolls wait`;
   return answer({
     title:
@@ -76,7 +84,7 @@ export function tellEvening(
             ]),
       ...(plan.optimal || count === 0
         ? []
-        : ["So many rolls cannot all be weighed: a good plan, perhaps not the best."]),
+        : ["So many rolls and bottles cannot all be weighed: a good plan, perhaps not the best."]),
       ...(asked === undefined
         ? []
         : [
@@ -114,26 +122,34 @@ export function tellEvening(
         .map(({ left, roll }) => ({ roll: roll.number, reason: left.kind })),
       until: isoInstant(until),
       optimal: plan.optimal,
-      clip_tests: [...plan.clipTests],
+      clip_tests: clips,
     },
     cautions: [
-      ...plan.clipTests.map(
-        (process) =>
-          `${process}: the bath is doubtful and no roll can test it. A clip of film first, before any roll.`,
+      ...clips.map(
+        (name) =>
+          `${name} is doubtful and no roll can test it. A clip of film first, before any roll.`,
       ),
-      ...used.flatMap(({ doubts }) => doubts),
+      ...looks.flatMap(({ bottle, doubts }) => doubts.map((why) => `${bottle.name}: ${why}`)),
       ...used.flatMap(unknowns),
       ...new Set(used.flatMap(({ sheet, chosen }) => aboutSheet(sheet, chosen))),
     ],
     working: [
-      "What counts, first difference decides: important rolls, rolls, film, an early end.",
-      ...used.map(
-        ({ supply, sheet, bottles }) =>
-          `${supply.process} by ${sheet.name}: ${supply.minutes} min a load, ${showDuration(setupOf(bench))} of it setting up${bottles.length === 0 ? "" : `; from ${bottles.map(({ bottle }) => bottle.name).join(", ")}`}.`,
-      ),
+      "What counts, first difference decides: important rolls, rolls, film, few doubtful bottles, an early end.",
+      ...used.map(({ supply, sheet }) => byProcess(plan, supply.process, sheet.name)),
+      `A load is poured from one bottle of each bath, ${showDuration(setupOf(bench))} of it setting up.`,
       `Reels dry ${showDuration(dryingOf(bench))} before a tank is used again.`,
     ],
   });
+}
+
+/** "C-41 by ...: 32 min a load; from Acorn and Banjo." */
+function byProcess({ loads }: EveningPlan, process: string, sheet: string): string {
+  const own = loads.filter((load) => load.process === process);
+  const lengths = own.map(({ start, end }) => end - start);
+  const [least, most] = [Math.min(...lengths), Math.max(...lengths)];
+  const bottles = [...new Set(own.flatMap((load) => load.bottles))];
+  const from = bottles.length === 0 ? "" : `; from ${bottles.join(", ")}`;
+  return `${process} by ${sheet}: ${least === most ? least : `${least} to ${most}`} min a load${from}.`;
 }
 
 function unknowns({ supply, unbottled, uncounted, unruled }: EveningSupply): readonly string[] {

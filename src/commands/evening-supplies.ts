@@ -1,18 +1,19 @@
 import { shippedSheets } from "../data/sheets.ts";
 import { contentsOf } from "../domain/chemistry/bottle.ts";
-import type { CapacityLeft } from "../domain/chemistry/capacity-left.ts";
+import { better, type CapacityLeft, isDoubtful } from "../domain/chemistry/capacity-left.ts";
 import type { BottleLook } from "../domain/chemistry/look.ts";
-import type { Supply } from "../domain/film/evening.ts";
+import type { EveningBottle, Lasting, Supply } from "../domain/film/evening.ts";
 import { markOf, type ProcessMark } from "../domain/film/process-mark.ts";
 import { type Bath, isDeveloper, isWater, type Sheet } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
-import { type Instant, millilitres, units } from "../domain/units/quantity.ts";
+import type { Instant } from "../domain/units/quantity.ts";
 import { benchCapacity } from "./bottle-looks.ts";
 import { developing } from "./developing.ts";
 import { setupOf } from "./evening-times.ts";
+import { figuresFor } from "./own-figures.ts";
 import { sheetFor } from "./sheets.ts";
 
-/** What one process is done with tonight: its sheet, a bottle for each bath, and what they allow. */
+/** What one process is done with tonight: its sheet, the bottles of each bath, and what they allow. */
 export type EveningSupply = {
   readonly supply: Supply;
   readonly sheet: Sheet;
@@ -25,7 +26,6 @@ export type EveningSupply = {
   readonly unbottled: readonly string[];
   /** Baths whose capacity nobody knows. */
   readonly uncounted: readonly string[];
-  readonly doubts: readonly string[];
 };
 
 /**
@@ -73,40 +73,50 @@ function supplyBy(
 ): EveningSupply {
   const timed = sheet.baths.filter(({ time }) => time !== undefined);
   const needed = timed.filter(({ kind }) => !isWater(kind));
-  const found = needed.map((bath) => ({ bath, look: bottleFor(bath, process, capacity) }));
-  const bottles = found.flatMap(({ look }) => look ?? []);
-  const lefts = bottles.flatMap(({ unitsLeft }) => unitsLeft ?? []);
-  const volumes = bottles.map(({ bottle }) => contentsOf(bottle));
-  const minutes = (push: number): number | undefined => {
-    const work = timed.map((bath) =>
-      timeOf(sheet, bath, found.find((one) => one.bath === bath)?.look, push),
-    );
-    if (work.includes(undefined)) return undefined;
-    const all = work.reduce<number>((sum, time) => sum + (time ?? 0) + bench.window / 2, 0);
-    return Math.ceil((all + setupOf(bench)) / 60);
+  const found = needed.map((bath) => ({ bath, looks: bottlesFor(bath, process, capacity) }));
+  const bottled = found.filter(({ looks }) => looks.length > 0);
+  const without = timed.filter((bath) => !bottled.some((one) => one.bath === bath));
+  const unruled = new Set<number>();
+  /** Minutes of a bath from a bottle, at each push that waits. */
+  const lasting = (bath: Bath, look: BottleLook | undefined): Lasting => {
+    const plain = timeOf(sheet, bath, look, 0) ?? bath.time?.value ?? 0;
+    const pushed = pushes.flatMap((push) => {
+      const time = push === 0 ? plain : timeOf(sheet, bath, look, push);
+      if (time === undefined) unruled.add(push);
+      return time === undefined ? [] : [[push, time / 60] as const];
+    });
+    return { minutes: plain / 60, pushed: new Map(pushed) };
   };
-  const pushed = pushes.flatMap((push) => {
-    const takes = push === 0 ? undefined : minutes(push);
-    return takes === undefined ? [] : [[push, takes] as const];
-  });
+  const rest = without.map((bath) => lasting(bath, undefined));
+  const around = (timed.length * (bench.window / 2) + setupOf(bench)) / 60;
+  const sum = (push: number): number =>
+    rest.reduce((time, one) => time + (one.pushed?.get(push) ?? one.minutes), around);
+  const baths = bottled.map(({ bath, looks }) =>
+    looks.map(
+      (look): EveningBottle => ({
+        name: look.bottle.name,
+        unitsLeft: look.unitsLeft,
+        volume: contentsOf(look.bottle),
+        doubtful: isDoubtful(look),
+        ...lasting(bath, look),
+      }),
+    ),
+  );
   return {
     supply: {
       process,
-      minutes: minutes(0) ?? 0,
-      pushed: new Map(pushed),
-      unitsLeft: lefts.length === 0 ? undefined : units(Math.min(...lefts)),
-      volume: volumes.length === 0 ? undefined : millilitres(Math.min(...volumes)),
-      doubtful: bottles.some(({ doubts }) => doubts.length > 0),
+      minutes: sum(0),
+      pushed: new Map(pushes.map((push) => [push, sum(push)] as const)),
+      baths,
     },
     sheet,
     chosen,
-    bottles,
-    unruled: pushes.filter((push) => push !== 0 && !pushed.some(([one]) => one === push)),
-    unbottled: found.flatMap(({ bath, look }) => (look === undefined ? [bath.name] : [])),
-    uncounted: found.flatMap(({ bath, look }) =>
-      look !== undefined && look.unitsLeft === undefined ? [bath.name] : [],
+    bottles: bottled.flatMap(({ looks }) => looks),
+    unruled: [...unruled],
+    unbottled: found.flatMap(({ bath, looks }) => (looks.length === 0 ? [bath.name] : [])),
+    uncounted: bottled.flatMap(({ bath, looks }) =>
+      looks.some(({ unitsLeft }) => unitsLeft === undefined) ? [bath.name] : [],
     ),
-    doubts: bottles.flatMap(({ bottle, doubts }) => doubts.map((why) => `${bottle.name}: ${why}`)),
   };
 }
 
@@ -120,25 +130,28 @@ function timeOf(
   if (!isDeveloper(bath.kind)) return bath.time?.value;
   const first = sheet.baths.find(({ kind }) => isDeveloper(kind));
   const stops = bath === first ? push : 0;
-  const worked = developing("start", {}, sheet, bath, look, stops, undefined);
+  const figures = figuresFor(sheet, bath, look);
+  const worked = developing("start", {}, figures.sheet, figures.bath, look, stops, undefined);
   return worked !== undefined && "found" in worked ? worked.found.time.value : undefined;
 }
 
-/** The bottle a bath is poured from: a sound one if there is any, of those the one that can take most. */
-function bottleFor(
+/**
+ * The bottles a bath may be poured from, in the order in which they are best used up. One that is
+ * suspect only where there is no other.
+ */
+function bottlesFor(
   bath: Bath,
   process: ProcessMark,
   capacity: readonly CapacityLeft[],
-): BottleLook | undefined {
+): readonly BottleLook[] {
   const holding = capacity
     .filter(
       (one) =>
         (one.kind === bath.kind || one.kind === bath.name) &&
         (one.process === undefined || markOf(one.process) === process),
     )
-    .flatMap(({ bottles }) => bottles);
-  const sound = holding.filter(({ doubts }) => doubts.length === 0);
-  return (sound.length > 0 ? sound : holding).toSorted(
-    (a, b) => (b.unitsLeft ?? Infinity) - (a.unitsLeft ?? Infinity) || (a.age ?? 0) - (b.age ?? 0),
-  )[0];
+    .flatMap(({ bottles }) => bottles)
+    .toSorted(better);
+  const usable = holding.filter(({ state }) => state !== "suspect");
+  return usable.length > 0 ? usable : holding;
 }

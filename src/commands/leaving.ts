@@ -13,7 +13,7 @@ import type { Instant } from "../domain/units/quantity.ts";
 import { seconds } from "../domain/units/quantity.ts";
 import { showDuration } from "../domain/units/show.ts";
 import { answer, question, type Reply, refuse } from "../reply/reply.ts";
-import { confirm, type Outcome } from "./define-command.ts";
+import { askFor, confirm, type Outcome } from "./define-command.ts";
 import { readBack } from "./read-back.ts";
 import { bathWithBottle } from "./run-lines.ts";
 
@@ -27,12 +27,30 @@ export function leaveBath(
   now: Instant,
   command: "out" | "next",
   sure: boolean | undefined,
+  which?: string,
 ): Reply | Outcome {
   const at = standing(run, now);
   if (at.kind === "over") {
     return awaitsEnd(run, now)
       ? left(bench, confirmEnd(run, now), now)
       : refuse("over", `${run.tank} is over.`);
+  }
+  if (at.kind === "in" && at.stage.plusMinus !== undefined && awaitsOut(run)) {
+    // Both the "out" before and the "in" of this bath were only the clock's: which one is it now?
+    const before = run.stages.findLast(
+      (stage, index) => index < run.current && stage.outByClock === true,
+    );
+    if (which === undefined && before !== undefined) {
+      return askFor(
+        command,
+        { tank: run.tank },
+        "which",
+        `Which bath is out now: ${before.bath} or ${at.stage.bath}?`,
+        [before.bath, at.stage.bath],
+        { lines: ["I heard no words at the change and counted by the clock."] },
+      );
+    }
+    if (which === before?.bath) return left(bench, confirmOut(run, now), now);
   }
   if (at.kind !== "in" && awaitsOut(run)) return left(bench, confirmOut(run, now), now);
   if (at.kind !== "in") {

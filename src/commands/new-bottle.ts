@@ -8,15 +8,16 @@ import {
   fillLevels,
 } from "../domain/chemistry/bottle.ts";
 import { shareOf } from "../domain/chemistry/fill.ts";
+import type { BottleLook } from "../domain/chemistry/look.ts";
 import { freeName, soundsLike } from "../domain/chemistry/name-bottle.ts";
 import { isDeveloper, isWater } from "../domain/process/sheet.ts";
 import { type Bench, takeId } from "../domain/session/bench.ts";
-import { dateOf, daysBetween, showAge, showDate } from "../domain/timing/clock-text.ts";
+import { dateOf, daysBetween, showDate } from "../domain/timing/clock-text.ts";
 import { millilitres, units } from "../domain/units/quantity.ts";
-import { showVolume, showVolumeFor } from "../domain/units/show.ts";
+import { showVolumeFor } from "../domain/units/show.ts";
 import { answer, type Reply, refuse } from "../reply/reply.ts";
 import { earliestDay } from "./assumed-date.ts";
-import { dueLine, stateFigures } from "./bottle-lines.ts";
+import { ageWords, dueLine, stateFigures } from "./bottle-lines.ts";
 import { lookNow } from "./bottle-looks.ts";
 import { askFor, confirm, type Handling, type Outcome } from "./define-command.ts";
 import { labelLines } from "./label-text.ts";
@@ -42,6 +43,8 @@ export const newBottleFields = z.object({
   role: z.enum(bottleRoles).optional(),
   fill: z.enum(fillLevels).optional(),
   container: z.enum([...containers, "drink"]).optional(),
+  /** Who mixed it; missing: who says so. */
+  by: z.string().max(30, "Say who mixed it in a word or two.").optional(),
   place: z.string().max(60, "Say the place in a few words, like the cellar.").optional(),
   sure: z.boolean().optional(),
 });
@@ -56,6 +59,7 @@ export const newBottleValues: Readonly<Record<string, string>> = {
   volume_ml: "volume, mL",
   mixed_on: "ISO date: mixed, or for a concentrate opened",
   date_assumed: "true when the date is the earliest plausible one, not a known one",
+  by: "who mixed it",
   age_days: "age, days",
   units: "film done, units of 80 sq in",
   fill: "how full it stands; missing when nothing was said",
@@ -113,7 +117,7 @@ export function putUp(
     sheet: sheetOf(bench, solution),
     volume,
     mixedOn: date.on,
-    by: who,
+    by: wanted.by === undefined || /^(me|us|myself)$/i.test(wanted.by) ? who : wanted.by,
     used: units(used),
     ...(wanted.role === undefined || wanted.role === "working" ? {} : { role: wanted.role }),
     ...(wanted.container === undefined ? {} : { container: wanted.container }),
@@ -121,21 +125,20 @@ export function putUp(
     ...(date.assumed === undefined ? {} : { dateAssumed: date.assumed }),
     ...filled(wanted.fill, volume, date.on),
   };
-  const label = labelLines(bottle);
   const look = lookNow(bench, bottle, now);
+  const label = labelLines(look);
   const verb = wanted.role === "concentrate" ? "opened" : "mixed";
-  const told = wanted.fill !== undefined || date.assumed !== undefined || command === "open";
   return {
     bench: { ...counted, bottles: { ...counted.bottles, [id]: bottle } },
     reply: answer({
       title: `${name}, the ${bottle.mark}: ${solution}${roleWord(wanted.role)}, ${showVolumeFor(volume, bench.country)}, ${verb} ${showDate(date.on)}${date.assumed === undefined ? "" : " (assumed)"}`,
       lines: [
         ...(date.assumed === undefined ? [] : [`Date not known: ${date.assumed}.`]),
-        ...(told ? dueLine(look) : []),
-        `${showAge(age)}${used > 0 ? `, ${used} units done` : ""}. Copy onto the label:`,
+        ...dueLine(look),
+        `${ageWords(look, today)}${used > 0 ? `, ${used} units done` : ""}. Copy onto the label:`,
         ...label.map((line) => `| ${line}`),
       ],
-      say: `${name}: ${solution}, ${showVolume(volume)}. Draw a ${bottle.mark} on it.`,
+      say: sayNew(look),
       figures: {
         volume_ml: { value: volume, origin: { kind: "told" } },
         age_days: { value: age, origin: { kind: "computed", source: "mixing date until today" } },
@@ -148,6 +151,7 @@ export function putUp(
         mark: bottle.mark,
         bath: solution,
         mixed_on: date.on,
+        by: bottle.by,
         date_assumed: date.assumed !== undefined,
         label,
         ...(wanted.role === undefined ? {} : { role: wanted.role }),
@@ -158,6 +162,12 @@ export function putUp(
     }),
   };
 }
+
+/** Its name, its mark and its last good day, in one breath. */
+const sayNew = ({ bottle, due }: BottleLook): string =>
+  due === undefined
+    ? `${bottle.name}, the ${bottle.mark}: ${bottle.bath}. No limit known.`
+    : `${bottle.name}, the ${bottle.mark}: ${bottle.bath}. Good to ${showDate(due)}.`;
 
 const roleWord = (role: NewBottle["role"]): string =>
   role === undefined || role === "working" ? "" : ` ${role}`;

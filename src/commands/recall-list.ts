@@ -11,6 +11,10 @@ import { filmJson } from "./film-load.ts";
 /** Said once, behind the lists. */
 export const LOOK_AT_THEM = "Look at these films: dry, on a light table, edges first.";
 
+/** Words in front of "thermometer" that are no name for it. */
+const unnamed: ReadonlySet<string> = new Set(["the", "my", "our", "a", ""]);
+export const isUnnamed = (thermometer: string): boolean => unnamed.has(thermometer.toLowerCase());
+
 /** Runs a culprit touched, and the rolls that went through them. */
 export type Recall = {
   readonly runs: readonly TouchedRun[];

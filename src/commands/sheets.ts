@@ -8,8 +8,12 @@ export const allSheets = (bench: Bench): readonly Sheet[] => [
   ...shippedSheets,
 ];
 
-export const sheetById = (bench: Bench, id: string): Sheet | undefined =>
-  allSheets(bench).find((sheet) => sheet.id === id);
+export function sheetById(bench: Bench, id: string): Sheet | undefined {
+  for (const key in bench.sheets) {
+    if (bench.sheets[key]?.id === id) return bench.sheets[key];
+  }
+  return shippedSheets.find((sheet) => sheet.id === id);
+}
 
 /** The sheet in use, or the shipped one that answers for it. `chosen` tells which. */
 export function sheetFor(

@@ -1,8 +1,12 @@
 import type { Bottle } from "../domain/chemistry/bottle.ts";
+import { isFit } from "../domain/chemistry/capacity-left.ts";
 import { explainSharing, sharingTrouble } from "../domain/process/shared-baths.ts";
 import { type Bath, isWater, type Sheet } from "../domain/process/sheet.ts";
 import { type Bench, liveBottles } from "../domain/session/bench.ts";
+import type { Instant } from "../domain/units/quantity.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
+import { lookNow } from "./bottle-looks.ts";
+import { retiredReply } from "./bottle-meant.ts";
 import { sheetById } from "./sheets.ts";
 
 export type BottleChoice =
@@ -16,13 +20,15 @@ const processOf = (bench: Bench, bottle: Bottle): string | undefined =>
 
 /**
  * The bottle a bath is poured from: the named one, or the only one that holds it. A bottle mixed
- * for another process is never taken by itself, and a named one is a loud stop.
+ * for another process is never taken by itself, and a named one is a loud stop. Of several, one
+ * that is not fit is neither taken nor offered while another is.
  */
 export function bottleFor(
   bench: Bench,
   sheet: Sheet,
   bath: Bath,
   named: string | undefined,
+  now: Instant,
 ): BottleChoice {
   if (isWater(bath.kind)) return { bottle: undefined };
   const holds = (bottle: Bottle): boolean => bottle.bath === bath.kind || bottle.bath === bath.name;
@@ -34,10 +40,14 @@ export function bottleFor(
     const holding = liveBottles(bench).filter(
       (bottle) => holds(bottle) && otherProcess(bottle) === undefined,
     );
-    return holding.length > 1 ? { several: holding } : { bottle: holding[0] };
+    const fit =
+      holding.length > 1 ? holding.filter((bottle) => isFit(lookNow(bench, bottle, now))) : [];
+    const offered = fit.length > 0 ? fit : holding;
+    return offered.length > 1 ? { several: offered } : { bottle: offered[0] };
   }
   const bottle = bench.bottles[named];
   if (bottle === undefined) return { bottle: undefined };
+  if (bottle.retiredOn !== undefined) return { wrong: retiredReply(bottle) };
   if (!holds(bottle)) {
     return {
       wrong: refuse(

@@ -1,4 +1,4 @@
-import type { BottleLook } from "../domain/chemistry/look.ts";
+import { type BottleLook, failedTest } from "../domain/chemistry/look.ts";
 import { filmUnits } from "../domain/film/load.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
@@ -56,12 +56,15 @@ export function guardBottles(
     const what = worn.map(wornWords).join("; ");
     if (insisted.beyond !== true) return { reply: beyond(worn, load, wanted) };
     notes.push(
-      `Beyond capacity, by an explicit yes: ${what === "" ? "the re-use table ends before this tank" : what}; this tank ${showUnits(load)}.`,
+      `Beyond capacity, by an explicit yes: ${what === "" ? "the re-use table ends before the last film of this tank" : what}; this tank ${showUnits(load)}.`,
     );
   }
   const doubtful = looks.filter(({ doubts }) => doubts.length > 0);
   if (doubtful.length > 0) {
-    if (insisted.untested !== true) return { reply: clipFirst(doubtful, wanted) };
+    const bad = doubtful.filter(({ bottle }) => failedTest(bottle) || isFoul(bottle));
+    if (insisted.untested !== true) {
+      return { reply: bad.length > 0 ? badBottle(bad, wanted) : clipFirst(doubtful, wanted) };
+    }
     notes.push(`Without a clip test, by an explicit yes: ${doubtful.map(doubtWords).join("; ")}.`);
   }
   return { notes };
@@ -69,6 +72,27 @@ export function guardBottles(
 
 const wornWords = ({ bottle, capacity, unitsLeft }: BottleLook): string =>
   `${bottle.name} has done ${plain(bottle.used, 2)} of ${plain(capacity?.value ?? 0, 2)}, ${plain(unitsLeft ?? 0, 2)} left`;
+
+const isFoul = ({ suspect }: BottleLook["bottle"]): boolean => suspect?.contaminated === true;
+
+/** A test failed, or something foreign got in: no test mends that. Only trust, or a yes on record. */
+function badBottle(bad: readonly BottleLook[], wanted: Readonly<Record<string, unknown>>): Reply {
+  const name = bad[0]?.bottle.name ?? "it";
+  const failed = bad.some(({ bottle }) => failedTest(bottle));
+  return refuse(
+    failed ? "failed-test" : "contaminated",
+    `STOP. ${bad.map(doubtWords).join("; ")}. Film in it may be lost. Take another bottle, or mix fresh.`,
+    {
+      say: `STOP. ${name} ${failed ? "failed its test" : "is contaminated"}. Pour it all the same?`,
+      lines: [
+        `Sure of it after all? Say trust ${name}.`,
+        "Say yes to pour it all the same; it will stand in the record.",
+      ],
+      facts: { guard: "clip test", bottle: name },
+      ask: { command: "start", fields: toJson(wanted), slot: "untested", options: yesNo },
+    },
+  );
+}
 
 const doubtWords = ({ bottle, doubts }: BottleLook): string =>
   `${bottle.name}: ${doubts.join(", ")}`;
@@ -85,7 +109,7 @@ function beyond(
   const [first] = worn;
   const title =
     first === undefined
-      ? "Your sheet's re-use table ends before this tank. Mix fresh, or say yes to use its last row."
+      ? "Your sheet's re-use table ends before the last film of this tank. Put fewer in, mix fresh, or say yes to go on with it."
       : `${worn.map(wornWords).join("; ")}. This tank wants ${showUnits(load)}. Put fewer in or mix fresh.`;
   return refuse("beyond-capacity", title, {
     say:

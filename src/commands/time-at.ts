@@ -1,3 +1,5 @@
+import type { BottleLook } from "../domain/chemistry/look.ts";
+import { workBefore } from "../domain/chemistry/work-before.ts";
 import { developerTime } from "../domain/process/developer-time.ts";
 import { type Bath, isColour, isDeveloper, type Sheet } from "../domain/process/sheet.ts";
 import { LAYERS_CAUTION } from "../domain/temperature/compensate.ts";
@@ -7,25 +9,44 @@ import { plain, sayDuration, showDuration, showTemperature } from "../domain/uni
 import { answer, type Reply, refuse, type Shown } from "../reply/reply.ts";
 import { coldFactor, coldWork } from "./cold-work.ts";
 import { declined } from "./declined.ts";
+import { correctionFigures, correctionLines } from "./developing.ts";
 
-/** The time of a bath at another temperature than its own: worked out, estimated, or refused. */
+type Made = Readonly<Record<string, Shown>>;
+
+/**
+ * The time of a bath at another temperature than its own: worked out, estimated, or refused.
+ *
+ * @param look    the developer bottle whose film counts
+ * @param stands  what is said of that bottle
+ */
 export function timeAtReply(
   sheet: Sheet,
   bath: Bath,
   at: Celsius,
+  look: BottleLook | undefined,
+  stands: readonly string[],
   cautions: readonly string[],
 ): Reply {
   const warm = { temp_c: { value: at, origin: { kind: "told" } } } satisfies Record<string, Shown>;
-  const facts = { sheet: sheet.name, bath: bath.name, sense: bath.sense };
-  const given = (time: Seconds, how: string, more: readonly string[]): Reply =>
+  const facts = {
+    sheet: sheet.name,
+    bath: bath.name,
+    sense: bath.sense,
+    ...(look === undefined ? {} : { bottle: look.bottle.name }),
+  };
+  const given = (time: Seconds, how: string, lines: readonly string[], made: Made = {}): Reply =>
     answer({
       title: `${bath.name} at ${showTemperature(at)}: ${bath.sense === "exact" ? "exactly" : "at least"} ${showDuration(time)}`,
       say: `${bath.name}: ${sayDuration(time)}.`,
-      lines: [how, ...more],
-      figures: { ...warm, time_s: { value: time, origin: { kind: "computed", source: how } } },
+      lines,
+      figures: {
+        ...warm,
+        time_s: { value: time, origin: { kind: "computed", source: how } },
+        ...made,
+      },
       facts,
       cautions: [...cautions, ...(isColour(sheet.process) ? [LAYERS_CAUTION.text] : [])],
-      working: [how, ...more],
+      working: lines,
     });
   if (!isDeveloper(bath.kind)) {
     const cold = coldWork(sheet, bath, undefined, at);
@@ -51,24 +72,41 @@ export function timeAtReply(
     }
     if ("reply" in cold) return cold.reply;
     const how = cold.found.corrections[0]?.how ?? "";
-    return given(cold.found.time.value, how, []);
+    return given(cold.found.time.value, how, [how]);
   }
-  const time = developerTime(bath, undefined, undefined, at);
+  const before = look === undefined ? undefined : workBefore(look.bottle, bath.mix?.total.value);
+  const time = developerTime(bath, before, undefined, at);
   if (time === undefined) {
     return refuse("no-figures", `The ${sheet.name} sheet has no time for ${bath.name}.`, { facts });
   }
   if (!time.ok) return declined(time.error, explainCorrection(time.error), { facts });
-  const { estimate, corrections, base } = time.value;
+  const { estimate, corrections, base, beyondTable } = time.value;
+  const changes = corrections.length > 1 || estimate !== undefined || before !== undefined;
+  const made = [
+    ...(changes ? correctionLines(time.value) : []),
+    ...(beyondTable
+      ? ["Its re-use table ends before this: the last row was taken. Mix fresh."]
+      : []),
+    ...stands,
+  ];
   if (estimate === undefined) {
-    const how = corrections.at(-1)?.how ?? "at the sheet's own temperature, as near as it matters";
-    return given(time.value.time.value, how, []);
+    const how =
+      corrections.find(({ kind }) => kind === "temperature")?.how ??
+      "at the sheet's own temperature, as near as it matters";
+    const figures = before === undefined ? {} : correctionFigures(time.value);
+    return given(
+      time.value.time.value,
+      how,
+      made.includes(`  ${how}`) ? made : [how, ...made],
+      figures,
+    );
   }
   const { from, to, how } = estimate;
   const origin = { kind: "computed", source: how } as const;
   return answer({
     title: `${bath.name} at ${showTemperature(at)}: estimate, ${showDuration(from)} to ${showDuration(to)}`,
     say: `Estimate: ${showDuration(from)} to ${showDuration(to)}. Better, bring it nearer.`,
-    lines: [how, `The sheet's own: ${showDuration(base.value)} at its temperature.`],
+    lines: [how, `The sheet's own: ${showDuration(base.value)} at its temperature.`, ...made],
     figures: {
       ...warm,
       estimate_from_s: { value: from, origin },

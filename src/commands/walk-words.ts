@@ -7,7 +7,7 @@ import {
   type WalkTrouble,
 } from "../domain/session/mixing-walk.ts";
 import type { Instant } from "../domain/units/quantity.ts";
-import { showMass, showTemperature, showVolume } from "../domain/units/show.ts";
+import { showCelsius, showMass, showTemperature, showVolume } from "../domain/units/show.ts";
 import { answer, type Reply, refuse } from "../reply/reply.ts";
 import type { Outcome } from "./define-command.ts";
 
@@ -27,6 +27,16 @@ export const showStep = (step: MixStep): string => {
       return `water up TO the ${much} mark`;
   }
 };
+
+/** The same for the ear: the figure is what the hand needs. */
+function sayStep({ kind, name, ml, g, temperature }: MixStep): string {
+  const much = ml !== undefined ? showVolume(ml) : g !== undefined ? showMass(g) : "all of it";
+  if (kind === "top-up") return `up to ${much}`;
+  if (kind === "part") return `part ${name}, ${much}`;
+  return temperature === undefined
+    ? `water, ${much}`
+    : `water, ${much} at ${showCelsius(temperature)}`;
+}
 
 /** The word that tells a step is done. */
 const wordFor = (step: MixStep): string =>
@@ -77,10 +87,7 @@ export function walkOn(bench: Bench, mixing: Mixing, now: Instant): Outcome {
     reply: answer({
       title: due === undefined ? "Nothing is due." : `Now ${showStep(due)}.`,
       lines: due === undefined ? [] : [`Say ${wordFor(due)}.`],
-      say:
-        due === undefined
-          ? "Nothing is due."
-          : `Now ${due.kind === "part" ? `part ${due.name}` : due.kind === "water" ? "the water" : "up to the mark"}. Say ${wordFor(due)}.`,
+      say: due === undefined ? "Nothing is due." : `Now ${sayStep(due)}. Say ${wordFor(due)}.`,
       facts,
     }),
   };
@@ -107,8 +114,8 @@ export function walkStop(mixing: Mixing, trouble: WalkTrouble): Reply {
         },
       );
     case "again":
-      return refuse("part-again", `Stop. ${trouble.named} is in already.${next}`, {
-        say: `Stop. ${trouble.named} is in already.`,
+      return refuse("part-again", `Stop. ${capital(trouble.named)} is in already.${next}`, {
+        say: `Stop. ${capital(trouble.named)} is in already.`,
         lines: spoiled,
         facts,
       });
@@ -144,3 +151,5 @@ export const nothingMixed = (): Reply =>
   refuse("not-mixing", "Nothing is being mixed. Say mix 1 litre of developer.", {
     say: "Nothing is being mixed.",
   });
+
+const capital = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);

@@ -33,3 +33,23 @@ export const drainOptions = [
 
 export const withDrain = (bench: Bench, drain: Drain | undefined): Bench =>
   drain === undefined ? bench : { ...bench, waste: { ...bench.waste, drain } };
+
+/** The route in the record of a bottle that was retired before anybody said where the drain goes. */
+export const OPEN_ROUTE = "not told yet";
+
+/** The records that wait for the drain, closed by it, and what to say of each. */
+export function closeRoutes(
+  bench: Bench,
+  drain: Drain,
+): { readonly bench: Bench; readonly lines: readonly string[] } {
+  const lines: string[] = [];
+  let { bottles } = bench;
+  for (const bottle of Object.values(bottles)) {
+    const { retired } = bottle;
+    if (retired?.route !== OPEN_ROUTE) continue;
+    const { route, text } = wasteRoute(bench, bottle.bath, drain);
+    lines.push(`${bottle.name}, ${bottle.bath}: ${text}`);
+    bottles = { ...bottles, [bottle.id]: { ...bottle, retired: { ...retired, route } } };
+  }
+  return { bench: lines.length === 0 ? bench : { ...bench, bottles }, lines };
+}

@@ -4,6 +4,7 @@ import { isWater } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Happening } from "../domain/session/decide.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
+import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
 import { rehearsalMark } from "../domain/session/rehearsal.ts";
 import type { Run } from "../domain/session/run.ts";
 import { clockTime } from "../domain/timing/clock-text.ts";
@@ -108,6 +109,31 @@ function countOpen(bench: Bench, run: Run): readonly string[] {
   return back === undefined ? [] : [`${back.title} Say count is right, or nothing went in.`];
 }
 
+/** "South: developer now 3 minutes 46." */
+export const sayRetimed = ({ tank, bath, to, refused }: Retimed): string =>
+  refused === undefined
+    ? `${tank}: ${bath} now ${sayDuration(to)}.`
+    : `${tank}: ${bath} would go too far. Use fresh.`;
+
+/** Another time for a bath that waits, told by a cue. */
+export const retimedReply = (one: Retimed): Reply =>
+  cue({
+    title: `${one.tank}: ${retimedWords(one)}`,
+    say: sayRetimed(one),
+    facts: { tank: one.tank, bath: one.bath, cue: "retimed" },
+    figures: {
+      time_s: {
+        value: one.to,
+        origin: { kind: "computed", source: `${one.bottle} has done ${plain(one.done, 2)} units` },
+      },
+    },
+  });
+
+/** What happened in its run, and what it changed in others. */
+function eventReplies(bench: Bench, happening: Happening): readonly Reply[] {
+  return [...eventReply(bench, happening), ...(happening.retimed ?? []).map(retimedReply)];
+}
+
 function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
   switch (event.kind) {
     case "cues":
@@ -162,10 +188,10 @@ export function announce(
 ): readonly Reply[] {
   const onTime = happenings.filter(({ late }) => late <= LATE);
   const missed = happenings.filter(({ late }) => late > LATE);
-  const replies = onTime.flatMap((happening) => eventReply(bench, happening));
+  const replies = onTime.flatMap((happening) => eventReplies(bench, happening));
   if (missed.length === 0) return replies;
   const lines = missed.flatMap((happening) =>
-    eventReply(bench, happening).map(
+    eventReplies(bench, happening).map(
       (reply) => `${clockTime(happening.event.at, bench.zone)}  ${reply.title}`,
     ),
   );
@@ -180,7 +206,11 @@ export function announce(
     cue({
       title,
       say: `I missed ${lines.length} cue${lines.length === 1 ? "" : "s"}. Say left for where we are.`,
-      lines: [...lines, ...liveRuns(bench).map((run) => `Now ${standingLine(bench, run, at)}`)],
+      lines: [
+        ...lines,
+        ...changedUnheard(missed),
+        ...liveRuns(bench).map((run) => `Now ${standingLine(bench, run, at)}`),
+      ],
       facts: { cue: "missed", missed: lines.length },
       figures: {
         late_s: {
@@ -191,4 +221,15 @@ export function announce(
     }),
     ...replies,
   ];
+}
+
+/** A bath that was to be left while nobody was told may still be on the film. */
+function changedUnheard(missed: readonly Happening[]): readonly string[] {
+  const left = missed.flatMap(({ run, event }) =>
+    event.kind === "stage-over" ? [run.stages[event.stage]?.bath ?? ""] : [],
+  );
+  const last = left.at(-1);
+  return last === undefined
+    ? []
+    : [`If the film is still in the ${last}, pour it out and say out.`];
 }

@@ -1,6 +1,5 @@
 import { dailyLooks } from "../commands/daily-looks.ts";
 import type { Command } from "../commands/define-command.ts";
-import { apartByClock } from "../commands/keep-apart.ts";
 import { planDaily } from "../domain/reminders/daily-message.ts";
 import { moveZone } from "../domain/reminders/move-zone.ts";
 import { archiveOldRuns } from "../domain/session/archive.ts";
@@ -12,6 +11,7 @@ import { announce } from "./announce.ts";
 import { announceReminders } from "./announce-reminders.ts";
 import { momentOf } from "./moment.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
+import { settleByClock } from "./settle-runs.ts";
 import { type Message, turn } from "./turn.ts";
 import { undoAfter } from "./undo-after.ts";
 
@@ -99,7 +99,7 @@ export class BenchKeeper {
       // What the clock did to a run cannot be taken back past.
       const moved = happenings.some(({ event }) => event.kind !== "cues");
       const { bench, replies: apart } = moved
-        ? apartByClock(decided.bench, now)
+        ? settleByClock(decided.bench, now)
         : { bench: decided.bench, replies: [] };
       const replies = [
         ...announce(bench, happenings, now),

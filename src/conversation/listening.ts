@@ -1,39 +1,43 @@
 import { shippedSheets } from "../data/sheets.ts";
-import { type RollNames, rollNames } from "../domain/film/roll-names.ts";
+import { rollNames } from "../domain/film/roll-names.ts";
+import { oncePer } from "../domain/once-per.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
 
 /** The names and habits of a bench, as the readers need them. */
 export function listeningOf(bench: Bench, now: Instant): Listening {
-  const bottle = new Map<string, string>();
-  for (const { id, name, retiredOn } of Object.values(bench.bottles)) {
-    if (retiredOn === undefined) bottle.set(name.toLowerCase(), id);
-  }
-  const sheet = new Map<string, string>();
-  for (const { id, name, called } of [...shippedSheets, ...Object.values(bench.sheets)]) {
-    for (const word of [...called, name]) sheet.set(word.toLowerCase(), id);
-  }
-  const tank = new Map<string, string>();
-  for (const run of Object.values(bench.runs)) tank.set(run.tank.toLowerCase(), run.tank);
   return {
     now,
     zone: bench.zone,
     // A taught sheet answered this for its own paper; the bench's own answer outranks it.
     country: bench.country ?? bench.sheets[bench.sheetInUse ?? ""]?.country,
     degrees: bench.degrees,
-    names: { bottle, sheet, tank },
-    rolls: rollsOf(bench.rolls),
+    names: { bottle: bottles(bench.bottles), sheet: sheets(bench.sheets), tank: tanks(bench.runs) },
+    rolls: rolls(bench.rolls),
   };
 }
 
-/** Worked out once per list: a bench may hold thousands of rolls, and most turns change none. */
-const known = new WeakMap<Bench["rolls"], RollNames>();
+type Names = ReadonlyMap<string, string>;
 
-function rollsOf(rolls: Bench["rolls"]): RollNames {
-  const before = known.get(rolls);
-  if (before !== undefined) return before;
-  const names = rollNames(Object.values(rolls));
-  known.set(rolls, names);
-  return names;
-}
+/** Bottles in use; a change of contents or count gives a new collection but the same names. */
+const bottles = oncePer((all: Bench["bottles"]): Names => {
+  const names = Object.values(all)
+    .filter(({ retiredOn }) => retiredOn === undefined)
+    .map(({ id, name }) => [name.toLowerCase(), id] as const);
+  return new Map(names);
+});
+
+const sheets = oncePer((taught: Bench["sheets"]): Names => {
+  const names = [...shippedSheets, ...Object.values(taught)].flatMap(({ id, name, called }) =>
+    [...called, name].map((word) => [word.toLowerCase(), id] as const),
+  );
+  return new Map(names);
+});
+
+const tanks = oncePer(
+  (runs: Bench["runs"]): Names =>
+    new Map(Object.values(runs).map(({ tank }) => [tank.toLowerCase(), tank] as const)),
+);
+
+const rolls = oncePer((all: Bench["rolls"]) => rollNames(Object.values(all)));

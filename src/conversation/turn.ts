@@ -1,10 +1,11 @@
+import { retiredNamed, retiredReply } from "../commands/bottle-meant.ts";
 import type { Command, Handling, Outcome } from "../commands/define-command.ts";
 import { toJson } from "../commands/define-command.ts";
-import { keptApart } from "../commands/keep-apart.ts";
 import { markRehearsal } from "../commands/mark-rehearsal.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
+import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
 import { isUnsettled, type Unsettled } from "../language/reader.ts";
@@ -14,15 +15,18 @@ import { toWords, type Words } from "../language/words.ts";
 import {
   answer,
   type Option,
+  oneBreath,
   question,
   type Reply,
   refuse,
   withoutPicture,
 } from "../reply/reply.ts";
+import { sayRetimed } from "./announce.ts";
 import { listWords, pick, whichOne } from "./choices.ts";
 import { listeningOf } from "./listening.ts";
 import { momentOf } from "./moment.ts";
 import type { BenchRecord, Pending, Said, Thread } from "./record.ts";
+import { settleRuns } from "./settle-runs.ts";
 import { nearest } from "./suggest.ts";
 import { type Choice, understand } from "./understand.ts";
 
@@ -228,7 +232,7 @@ class Talk {
       listening: this.#listening,
       commands: this.#commands,
     };
-    return this.#keep(command, keptApart(bench, command.handle(at, settled.fields), this.#now));
+    return this.#keep(command, command.handle(at, settled.fields));
   }
 
   /** Values that could not be read are said back; values with two meanings are asked about. */
@@ -272,8 +276,9 @@ class Talk {
   /** Stores what a command did: the bench, one undo step, the open question and the last reply. */
   #keep(command: Command, outcome: Outcome): Heard {
     const before = this.#record.bench;
-    const bench: Bench = outcome.bench ?? before;
-    const reply = markRehearsal(bench, outcome.reply);
+    const { bench: settled, reply: said, retimed } = settleRuns(before, outcome, this.#now);
+    const bench: Bench = settled ?? before;
+    const reply = markRehearsal(bench, saidRetimed(said, retimed));
     const kept = withoutPicture(reply);
     let { undo } = this.#record;
     if (outcome.undid === true) undo = undo.slice(0, -1);
@@ -318,11 +323,19 @@ class Talk {
     const how = options === undefined ? "" : ` Say ${listWords(options)}, or cancel.`;
     const title = `I heard "${short(sentence.typed)}", which does not answer my question.${how}`;
     return this.#plain(
-      question(pending.ask, title, { say: "That does not answer my question. Say it again." }),
+      question(pending.ask, title, {
+        say: oneBreath(
+          options === undefined
+            ? "That is no answer. Say it again."
+            : `That is no answer. Say ${listWords(options)}.`,
+        ),
+      }),
     );
   }
 
   #unknown(sentence: Words): Heard {
+    const retired = retiredNamed(this.#record.bench, sentence.words);
+    if (retired !== undefined) return this.#plain(retiredReply(retired), { keepQuestion: false });
     const { correction, commands } = nearest(sentence, this.#commands, this.#listening);
     if (correction !== undefined && this.#match(toWords(correction)) !== undefined) {
       const options = [
@@ -366,6 +379,18 @@ const saidHabit = ({ reply, after }: Heard, word: string): Heard => {
   const line = `${whose} ounces and quarts from now on; use ${other} ounces changes that.`;
   return { reply: { ...reply, lines: [...reply.lines, line] }, after };
 };
+
+/** Other tanks whose developer time is another by this: said once, aloud where a breath is left. */
+function saidRetimed(reply: Reply, retimed: readonly Retimed[]): Reply {
+  const [first] = retimed;
+  if (first === undefined) return reply;
+  const said = retimed.length === 1 ? `${reply.say} ${sayRetimed(first)}` : reply.say;
+  return {
+    ...reply,
+    lines: [...reply.lines, ...retimed.map((one) => `${one.tank}: ${retimedWords(one)}`)],
+    say: oneBreath(said) === said ? said : reply.say,
+  };
+}
 
 const hasFigures = ({ kind, working, figures }: Reply): boolean =>
   kind === "refusal" || working.length > 0 || Object.keys(figures).length > 0;

@@ -17,6 +17,37 @@ export function understand(
   commands: readonly Command[],
   listening: Listening,
 ): Choice | undefined {
+  const whole = read(sentence, commands, listening);
+  if (whole !== undefined || !opening.has(sentence.words[0] ?? "")) return whole;
+  const rest = {
+    ...sentence,
+    words: sentence.words.slice(1),
+    original: sentence.original.slice(1),
+    spans: sentence.spans.slice(1),
+  };
+  return rest.words.length === 0 ? undefined : understand(rest, commands, listening);
+}
+
+/** How people begin to speak before they say anything. */
+const opening = new Set([
+  "its",
+  "ok",
+  "so",
+  "and",
+  "well",
+  "right",
+  "now",
+  "alright",
+  "then",
+  "good",
+  "yeah",
+]);
+
+function read(
+  sentence: Words,
+  commands: readonly Command[],
+  listening: Listening,
+): Choice | undefined {
   const present = new Set(sentence.words);
   let best: (Choice & { readonly match: Match }) | undefined;
   for (const command of commands) {

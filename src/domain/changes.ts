@@ -52,6 +52,7 @@ function compareLists(
   const grown = next.length > previous.length;
   if (next.length === previous.length) {
     for (let at = 0; at < next.length; at += 1) {
+      if (Object.is(previous[at], next[at])) continue;
       compare(previous[at], next[at], [...path, at], changes);
     }
   } else if (grown && previous.every((item, at) => Object.is(item, next[at]))) {
@@ -77,7 +78,7 @@ function compareFields(
     if (value === undefined) continue;
     const before = own(previous, key);
     if (before === undefined) changes.push({ kind: "set", path: [...path, key], value });
-    else compare(before, value, [...path, key], changes);
+    else if (!Object.is(before, value)) compare(before, value, [...path, key], changes);
   }
 }
 

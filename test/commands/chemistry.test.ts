@@ -34,6 +34,7 @@ const own = new Set([
   "waste",
   "collects",
   "cost",
+  "expires",
 ]);
 
 test.each([
@@ -74,6 +75,7 @@ test.each([
   ["recall Acorn", "recall"],
   ["what did Acorn touch", "recall"],
   ["recall the red thermometer", "recall"],
+  ["when does Acorn expire", "expires"],
   ["clip test Acorn", "clip test"],
   ["clip test Acorn passed", "clip test"],
   ["Acorn looks dark", "looks"],
@@ -141,7 +143,7 @@ test.each([
   [["clip test Acorn failed"]],
   [["Acorn cost 14 euros"]],
   [["our drain is septic"]],
-  [["retire Acorn", "yes", "sewer"]],
+  [["retire Acorn", "yes"]],
   [["opened fixer concentrate 500 ml today"]],
 ])("undo takes back %j whole", (sentences) => {
   const before = demo().record.bench;

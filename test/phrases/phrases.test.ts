@@ -67,7 +67,8 @@ function showWhen(when: When | Repeats, { zone, now }: Phrase): string {
         ...(months > 0 ? [plural(months, "month")] : []),
         ...(days > 0 ? [plural(days, "day")] : []),
       ].join(" ");
-      return `${bottle === undefined ? "" : "acorn "}${anchor} ${anchor === "mixed" ? "+" : "-"} ${span}`;
+      const day = `${bottle === undefined ? "" : "acorn "}${anchor}`;
+      return span === "" ? day : `${day} ${anchor === "mixed" ? "+" : "-"} ${span}`;
     }
     case "no-such-date":
       return "no such date";

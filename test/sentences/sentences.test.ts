@@ -26,12 +26,9 @@ test.each(all)("$words: $command", ({ command, words, fields }) => {
   expect(rounded(heard.fields)).toEqual(fields);
 });
 
-for (const { name } of commands) {
-  // A command too new to stand in the table is counted as skipped, so that it is not forgotten.
-  test.skipIf(sentences[name] === undefined)(`${name} is said in three ways or more`, () => {
-    expect(sentences[name]?.length).toBeGreaterThanOrEqual(3);
-  });
-}
+test.each(commands.map(({ name }) => [name]))("%s is said in three ways or more", (name) => {
+  expect(sentences[name]?.length ?? 0).toBeGreaterThanOrEqual(3);
+});
 
 test("the table speaks of commands that exist", () => {
   const names = new Set(commands.map(({ name }) => name));
@@ -55,9 +52,7 @@ test.each(nothings.map((said) => [said]))("%s: nothing", (said) => {
   expect(["refusal", "question"]).toContain(reply.kind);
 });
 
-const settled = commands.filter(({ name }) => sentences[name] !== undefined);
-
-test.each(settled.flatMap(({ name, examples }) => examples.map((said) => ({ name, said }))))(
+test.each(commands.flatMap(({ name, examples }) => examples.map((said) => ({ name, said }))))(
   "the example of $name is understood: $said",
   ({ name, said }) => {
     expect(understand(said, commands).command).toBe(name);
@@ -87,7 +82,7 @@ describe("what a sentence may look like", () => {
 });
 
 test("no template waits for a word that no sentence can hold", () => {
-  const lost = settled.flatMap(({ name, sentences: templates }) =>
+  const lost = commands.flatMap(({ name, sentences: templates }) =>
     templates.flatMap(({ node }) =>
       wordsOf(node)
         // "temp" is spelt out before a template sees it, and "temperature" stands beside it.

@@ -96,6 +96,22 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
     ["bottle it"],
     [
+      "bottle developer 500 ml mixed yesterday by Ana",
+      { mixed: "2026-11-27", by: "Ana", solution: "developer", volume: 500 },
+    ],
+    [
+      "bottle fixer 1 litre mixed yesterday by Ana Maria half full",
+      { mixed: "2026-11-27", by: "Ana Maria", fill: "half", solution: "fixer", volume: 1000 },
+    ],
+    [
+      "I mixed a litre of developer today",
+      { mixed: "2026-11-28", solution: "developer", volume: 1000 },
+    ],
+    [
+      "bottle developer 1 litre unknown date",
+      { mixed: "unknown", solution: "developer", volume: 1000 },
+    ],
+    [
       "bottle developer 1 litre called Rocket mixed today",
       { mixed: "2026-11-28", name: "Rocket", solution: "developer", volume: 1000 },
     ],
@@ -107,7 +123,13 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["how old is Acorn", { bottle: "acorn" }],
     ["label for the bottle banjo", { bottle: "banjo" }],
     ["how many rolls has Banjo done", { bottle: "banjo" }],
+    ["is Acorn ok", { bottle: "acorn" }],
     ["Acorn", { bottle: "acorn" }],
+    ["show me my bottles"],
+    ["how old is the developer", { solution: "developer" }],
+    ["how full is Acorn", { bottle: "acorn" }],
+    ["what is in Acorn", { bottle: "acorn" }],
+    ["is Acorn still good", { bottle: "acorn" }],
   ],
   change: [
     ["change 7 to 650 ml", { line: 7, value: "650 ml" }],
@@ -194,6 +216,10 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
       "how much concentrate for 600 ml one to nine",
       { dilution: { waterParts: 9, notation: "ratio" }, total: 600 },
     ],
+    [
+      "dilute fixer 1+4 to make a litre",
+      { dilution: { waterParts: 4, notation: "plus" }, solution: "fixer", total: 1000 },
+    ],
     ["600 ml at 1+4", { dilution: { waterParts: 4, notation: "plus" }, total: 600 }],
   ],
   dissolve: [
@@ -222,6 +248,11 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
       { left: { ml: 60 }, part: "A", solution: "developer" },
     ],
     ["largest batch of blix with 90 ml of B", { left: { ml: 90 }, part: "B", solution: "blix" }],
+    [
+      "I have 60 ml of part A left, how much developer does that make",
+      { left: { ml: 60 }, part: "A", solution: "developer" },
+    ],
+    ["I've got 60 ml of part A, what can I make", { left: { ml: 60 }, part: "A" }],
     ["how much blix can I make with 90 ml of B", { left: { ml: 90 }, part: "B", solution: "blix" }],
   ],
   formula: [
@@ -286,6 +317,16 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["how long is the blix", { solution: "blix" }],
     ["what temperature should the developer be", { solution: "developer" }],
     ["how long in developer", { solution: "developer" }],
+    ["how long is the developer from Acorn", { solution: "developer", bottle: "acorn" }],
+    [
+      "how long is the developer from Acorn at 36",
+      { solution: "developer", bottle: "acorn", temperature: 36 },
+    ],
+    [
+      "how long does the developer take at 36 from Acorn",
+      { solution: "developer", bottle: "acorn", temperature: 36 },
+    ],
+    ["how long at 36 degrees from Acorn", { bottle: "acorn", temperature: 36 }],
   ],
   in: [
     ["in"],
@@ -307,6 +348,9 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["how much time is left in tank north", { tank: "North" }],
     ["where are we"],
     ["time left"],
+    ["how much longer"],
+    ["how much longer in tank north", { tank: "North" }],
+    ["how many minutes left"],
   ],
   mix: [
     ["mix 1 litre of developer", { solution: "developer", total: 1000 }],
@@ -352,7 +396,13 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["remember: North ran warm", { text: "North ran warm" }],
     ["make a note"],
   ],
-  out: [["out"], ["it's out"], ["north out", { tank: "North" }], ["drained"]],
+  out: [
+    ["out"],
+    ["developer out", { solution: "developer" }],
+    ["it's out"],
+    ["north out", { tank: "North" }],
+    ["drained"],
+  ],
   "part in": [
     ["part A in", { part: "A" }],
     ["B is in", { part: "B" }],
@@ -366,6 +416,9 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["retire Acorn", { bottle: "acorn" }],
     ["throw away the bottle banjo", { bottle: "banjo" }],
     ["get rid of Banjo", { bottle: "banjo" }],
+    ["dump Acorn", { bottle: "acorn" }],
+    ["Acorn is empty", { bottle: "acorn" }],
+    ["pour away Banjo", { bottle: "banjo" }],
   ],
   set: [
     ["set zone Europe/Lisbon", { zone: "Europe/Lisbon" }],
@@ -419,6 +472,10 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
     ["time the wash for 3 minutes", { duration: 180, solution: "wash" }],
     ["start a run"],
+    ["let's start"],
+    ["let's start the developer with two rolls", { film: [{ count: 2 }], solution: "developer" }],
+    ["I want to develop two rolls", { film: [{ count: 2 }] }],
+    ["let's develop two rolls of 120", { film: [{ count: 2, format: "120" }] }],
     [
       "start developer tank south two rolls",
       { film: [{ count: 2 }], solution: "developer", tank: "south" },
@@ -433,6 +490,15 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   stop: [["stop"], ["stop tank north", { tank: "North" }], ["cancel the run"], ["abort"]],
   strength: [
     [
+      "dilute 28 % acetic acid down to 2 % to make 600 ml",
+      {
+        stock: { percent: 28 },
+        substance: "acetic acid",
+        target: { percent: 2 },
+        total: { ml: 600 },
+      },
+    ],
+    [
       "500 ml of 5 % from 28 % acid",
       { stock: { percent: 28 }, substance: "acid", target: { percent: 5 }, total: { ml: 500 } },
     ],
@@ -446,6 +512,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   chart: [
+    ["chart north", { tank: "North" }],
     ["chart"],
     ["show me the temperature chart"],
     ["chart of tank north", { tank: "North" }],
@@ -465,6 +532,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["rehearse developer 0x", { solution: "developer", speed: 0 }],
   ],
   summary: [
+    ["give me the summary"],
     ["summary"],
     ["summary of tank north", { tank: "North" }],
     ["how did it go"],
@@ -486,6 +554,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   temperature: [
+    ["north temperature 23", { tank: "North", temperature: 23 }],
     ["temperature 37.6", { temperature: 37.6 }],
     ["developer is at 37.4", { solution: "developer", temperature: 37.4 }],
     ["it reads 100 f", { temperature: 37.778 }],
@@ -541,6 +610,329 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   why: [["why"], ["how do you know"], ["show the working"]],
   yes: [["yes"], ["yes please"], ["yes it is"]],
+  "checked thermometer": [
+    ["I checked the thermometer"],
+    ["the thermometer is checked"],
+    ["we have calibrated the thermometer"],
+    ["I compared my thermometer today"],
+  ],
+  "clip test": [
+    ["clip test Acorn", { bottle: "acorn" }],
+    ["do a clip test on Acorn", { bottle: "acorn" }],
+    ["how do I do a clip test"],
+    ["clip test the developer", { solution: "developer" }],
+    ["clip test Acorn passed", { bottle: "acorn", verdict: true }],
+    ["Acorn failed the clip test", { bottle: "acorn", verdict: false }],
+    ["the clip test failed", { verdict: false }],
+    ["Banjo cleared in 40 seconds", { bottle: "banjo", clearing: 40 }],
+  ],
+  collects: [
+    ["the council collects fixer", { solution: "fixer" }],
+    ["our town takes used blix", { solution: "blix" }],
+    ["the recycling centre accepts fixer and bleach", { solution: "fixer", other: "bleach" }],
+  ],
+  cost: [
+    ["Acorn cost 14 euros", { bottle: "acorn", amount: 14, currency: "euros" }],
+    ["I paid 20 euros for Banjo", { bottle: "banjo", amount: 20, currency: "euros" }],
+    ["Acorn cost me 12.50", { bottle: "acorn", amount: 12.5 }],
+    ["what does a roll cost"],
+    ["how much does each roll cost me"],
+    ["how much did Acorn cost", { bottle: "acorn" }],
+    ["what does Acorn cost per roll", { bottle: "acorn" }],
+  ],
+  count: [
+    ["the count is right", { sure: true }],
+    ["the count is wrong", { sure: false }],
+    ["Acorn has done 6 rolls", { bottle: "acorn", used: 6 }],
+    ["set the count of Acorn to 4 rolls", { bottle: "acorn", used: 4 }],
+    ["correct Acorn to 5 rolls", { bottle: "acorn", used: 5 }],
+    ["check the count"],
+    ["Acorn's count is right", { bottle: "acorn", sure: true }],
+    ["the count of Acorn is wrong", { bottle: "acorn", sure: false }],
+    ["confirm Acorn's count", { bottle: "acorn" }],
+  ],
+  daily: [
+    ["show me the daily message"],
+    ["daily message at 19:30", { clock: { hour: 19, minute: 30 } }],
+    ["send the daily message at eight in the morning", { clock: { hour: 8, minute: 0 } }],
+    ["turn off the daily message", { state: "off" }],
+    ["stop the daily message", { state: "stop" }],
+    ["tell me about film that waits longer than 30 days", { rollDays: 30 }],
+  ],
+  expires: [
+    ["when does Acorn expire", { bottle: "acorn" }],
+    ["when does the developer go off", { solution: "developer" }],
+    ["how long is Banjo still good", { bottle: "banjo" }],
+    ["until when does Acorn keep", { bottle: "acorn" }],
+  ],
+  fill: [
+    ["Acorn is half full", { bottle: "acorn", fill: "half" }],
+    ["the bottle Acorn is nearly empty", { bottle: "acorn", fill: "less" }],
+    ["there is some air in Acorn", { bottle: "acorn", fill: "some air" }],
+    ["Banjo is full to the neck", { bottle: "banjo", fill: "full" }],
+    ["topped up Acorn", { bottle: "acorn", topped: true }],
+    ["Acorn is topped up", { bottle: "acorn", topped: true }],
+    ["I've topped Acorn up", { bottle: "acorn", topped: true }],
+  ],
+  "forget reminder": [
+    ["forget the reminder about fixer", { which: "fixer" }],
+    ["stop reminding me of the bottles", { which: "the bottles" }],
+    ["don't remind me about fixer", { which: "fixer" }],
+    ["forget that reminder"],
+  ],
+  looks: [
+    ["Acorn looks yellow", { bottle: "acorn", sign: "yellow" }],
+    ["there are crystals in Banjo", { bottle: "banjo", sign: "crystals" }],
+    ["Acorn is getting dark", { bottle: "acorn", sign: "dark" }],
+    ["the developer in Acorn has turned brown", { bottle: "acorn", sign: "dark" }],
+  ],
+  move: [
+    ["Acorn stands in the cellar", { bottle: "acorn", place: "in the cellar" }],
+    ["I moved Acorn to the fridge", { bottle: "acorn", place: "in the fridge" }],
+    ["put Banjo on the top shelf", { bottle: "banjo", place: "on the top shelf" }],
+    ["where is Acorn", { bottle: "acorn" }],
+  ],
+  "nothing in": [
+    ["nothing went in"],
+    ["no film went in tank north", { tank: "North" }],
+    ["that was a dry run"],
+    ["it was only water"],
+    ["don't count that run"],
+  ],
+  open: [
+    [
+      "opened fixer concentrate 500 ml today",
+      { solution: "fixer", volume: 500, mixed: "2026-11-28" },
+    ],
+    [
+      "I opened a bottle of fixer concentrate yesterday",
+      { solution: "fixer", mixed: "2026-11-27" },
+    ],
+    ["I just opened half a litre of fixer concentrate", { solution: "fixer", volume: 500 }],
+    [
+      "opened a new bottle of developer concentrate 1 litre called Rocket today",
+      { solution: "developer", volume: 1000, name: "Rocket", mixed: "2026-11-28" },
+    ],
+  ],
+  poured: [
+    ["poured 300 ml from Acorn", { bottle: "acorn", volume: 300 }],
+    ["I've poured out 300 ml of Acorn", { bottle: "acorn", volume: 300 }],
+    ["I took ten ounces from Banjo", { bottle: "banjo", volume: 295.735 }],
+    ["I used 300 ml of Acorn", { bottle: "acorn", volume: 300 }],
+    ["300 ml out of Acorn", { bottle: "acorn", volume: 300 }],
+    [
+      "poured half a litre from Acorn into the small jug",
+      { bottle: "acorn", volume: 500, vessel: "small jug" },
+    ],
+    ["pour 300 ml from Acorn into Banjo", { bottle: "acorn", volume: 300, into: "banjo" }],
+    ["I poured some from Acorn", { bottle: "acorn" }],
+  ],
+  push: [
+    ["how long for push two", { push: 2 }],
+    ["how long should I develop for a push of two stops", { push: 2 }],
+    ["developer time pulled one stop", { push: -1 }],
+    ["developer time for push one from Acorn", { push: 1, bottle: "acorn" }],
+    ["how long if I push one stop", { push: 1 }],
+  ],
+  quiet: [
+    ["quiet from 21:00 to 08:00", { from: { hour: 21, minute: 0 }, to: { hour: 8, minute: 0 } }],
+    [
+      "don't disturb me from 10 pm to 8 am",
+      { from: { hour: 22, minute: 0 }, to: { hour: 8, minute: 0 } },
+    ],
+    [
+      "no messages between 10 pm and 8 am",
+      { from: { hour: 22, minute: 0 }, to: { hour: 8, minute: 0 } },
+    ],
+    [
+      "quiet from 8:00 to 10:00",
+      {
+        from: { hour: 8, minute: 0, ambiguous: true, figures: true },
+        to: { hour: 10, minute: 0, ambiguous: true, figures: true },
+      },
+    ],
+    ["quiet from 08 to 17", { from: { hour: 8, minute: 0 }, to: { hour: 17, minute: 0 } }],
+    ["no quiet hours"],
+    ["turn off the quiet hours"],
+  ],
+  recall: [
+    ["recall Acorn", { bottle: "acorn" }],
+    ["which rolls were in Acorn", { bottle: "acorn" }],
+    ["which films went through Banjo", { bottle: "banjo" }],
+    ["recall the red thermometer", { thermometer: "red" }],
+    ["recall the thermometer", { thermometer: "the" }],
+    ["recall the garden sheet", { sheet: "garden" }],
+  ],
+  remind: [
+    [
+      "remind me friday 8pm to order fixer",
+      { text: "order fixer", when: { kind: "at", at: Date.UTC(2026, 11, 4, 20) } },
+    ],
+    [
+      "remind me in two hours to check the washing line",
+      { text: "check the washing line", when: { kind: "at", at: Date.UTC(2026, 10, 28, 21, 30) } },
+    ],
+    [
+      "please remind me at 21:30 to hang the film",
+      { text: "hang the film", when: { kind: "at", at: Date.UTC(2026, 10, 28, 21, 30) } },
+    ],
+    [
+      "remind me tomorrow to order fixer",
+      { text: "order fixer", when: { kind: "day", day: "2026-11-29" } },
+    ],
+    [
+      "can you remind me to order fixer on monday",
+      { task: "order fixer", when: { kind: "day", day: "2026-11-30" } },
+    ],
+    [
+      "don't let me forget to order fixer on friday",
+      { task: "order fixer", when: { kind: "day", day: "2026-12-04" } },
+    ],
+    [
+      "add a reminder to clean the tank on sunday",
+      { task: "clean the tank", when: { kind: "day", day: "2026-11-29" } },
+    ],
+    [
+      "remind me to check the bottles every sunday",
+      {
+        task: "check the bottles",
+        when: { kind: "every", every: 1, unit: "weeks", from: "2026-11-29", weekdays: [7] },
+      },
+    ],
+    [
+      "every monday check the bottles",
+      {
+        text: "check the bottles",
+        every: { kind: "every", every: 1, unit: "weeks", from: "2026-11-30", weekdays: [1] },
+      },
+    ],
+    [
+      "remind us on the first of every month to check the thermometer",
+      {
+        text: "check the thermometer",
+        when: { kind: "every", every: 1, unit: "months", from: "2026-12-01", monthDay: 1 },
+      },
+    ],
+    [
+      "remind me to replace Acorn two months after I mixed it",
+      {
+        task: "replace Acorn",
+        when: { kind: "from-bottle", months: 2, days: 0, anchor: "mixed" },
+      },
+    ],
+    [
+      "remind me when Acorn runs out",
+      { when: { kind: "from-bottle", months: 0, days: 0, anchor: "limit", bottle: "acorn" } },
+    ],
+    ["remind me about the fixer", { text: "the fixer" }],
+  ],
+  "reminder done": [
+    ["done with fixer", { which: "fixer" }],
+    ["tick off the bottles", { which: "bottles" }],
+    ["that reminder is done"],
+    ["mark the reminder as done"],
+  ],
+  reminders: [["reminders"], ["show me my reminders"], ["what reminders do I have"]],
+  replenish: [
+    ["replenish Acorn for two rolls", { bottle: "acorn", film: [{ count: 2 }] }],
+    [
+      "replenish Acorn after three rolls of 36 with 20 ml carried out",
+      { bottle: "acorn", film: [{ count: 3, format: "135-36" }], carried: 20 },
+    ],
+    [
+      "how much replenisher does Acorn need after two rolls",
+      { bottle: "acorn", film: [{ count: 2 }] },
+    ],
+    ["top up Acorn for one roll", { bottle: "acorn", film: [{ count: 1 }] }],
+    ["I want to replenish the developer", { solution: "developer" }],
+  ],
+  returned: [
+    ["back in Acorn", { bottle: "acorn" }],
+    ["280 ml back in Acorn", { bottle: "acorn", volume: 280 }],
+    ["I poured 280 ml back into Acorn", { bottle: "acorn", volume: 280 }],
+    ["the developer is back in Acorn", { bottle: "acorn", solution: "developer" }],
+    ["pour the developer back", { solution: "developer" }],
+    ["put the developer back in the bottle", { solution: "developer" }],
+    ["it's back in the bottle"],
+    ["return it to Acorn", { bottle: "acorn" }],
+    ["nothing goes back in Acorn", { bottle: "acorn", none: true }],
+  ],
+  "rolls left": [
+    ["how many rolls are left in Acorn", { bottle: "acorn" }],
+    ["how many more rolls can Acorn do", { bottle: "acorn" }],
+    ["how many rolls can I still do with Acorn", { bottle: "acorn" }],
+    ["how much film can Acorn still do", { bottle: "acorn" }],
+    ["how many rolls has Acorn got left", { bottle: "acorn" }],
+    ["how many rolls are left in the developer", { solution: "developer" }],
+    ["what is left in Banjo", { bottle: "banjo" }],
+    ["how many rolls left"],
+  ],
+  snooze: [
+    ["snooze the reminder"],
+    ["snooze two days", { delay: { kind: "day", day: "2026-11-30" } }],
+    ["put it off until friday", { delay: { kind: "day", day: "2026-12-04" } }],
+    ["remind me again in an hour", { delay: { kind: "at", at: Date.UTC(2026, 10, 28, 20, 30) } }],
+    ["snooze fixer until monday", { which: "fixer", delay: { kind: "day", day: "2026-11-30" } }],
+  ],
+  suspect: [
+    ["Acorn is suspect", { bottle: "acorn" }],
+    ["I think Acorn is contaminated", { bottle: "acorn", foul: true }],
+    ["Acorn got contaminated", { bottle: "acorn", foul: true }],
+    ["the developer is contaminated", { bath: "developer", foul: true }],
+    ["Acorn was contaminated by blix", { bottle: "acorn", foul: true, solution: "blix" }],
+    ["Acorn's contaminated", { bottle: "acorn", foul: true }],
+    ["we contaminated the developer", { bath: "developer", foul: true }],
+    ["something is wrong with Acorn", { bottle: "acorn" }],
+    ["Banjo went into Acorn", { bottle: "acorn", other: "banjo" }],
+    ["I poured the blix back into the developer", { bath: "developer", solution: "blix" }],
+    ["Acorn has gone bad", { bottle: "acorn" }],
+    ["I don't trust Acorn", { bottle: "acorn" }],
+    ["blix got into Acorn", { bottle: "acorn", solution: "blix" }],
+    ["I spilled some blix into Acorn", { bottle: "acorn", solution: "blix" }],
+    ["there is blix in Acorn", { bottle: "acorn", solution: "blix" }],
+    ["I poured blix into the developer", { bath: "developer", solution: "blix" }],
+    ["Acorn is off because it smells", { bottle: "acorn", reason: "it smells" }],
+    ["the red thermometer was off by one degree", { thermometer: "red", reason: "one degree" }],
+    ["the garden sheet is wrong", { sheet: "garden" }],
+  ],
+  trust: [
+    ["trust Acorn again", { bottle: "acorn" }],
+    ["Acorn is fine after all", { bottle: "acorn" }],
+    ["I trust Acorn", { bottle: "acorn" }],
+    ["Acorn is not suspect", { bottle: "acorn" }],
+  ],
+  waste: [
+    ["is blix safe to pour down the drain", { solution: "blix" }],
+    ["is it ok to tip old fixer into the sink", { solution: "fixer" }],
+    ["our drain is septic", { drain: "septic" }],
+    ["it goes to the septic tank", { drain: "septic" }],
+    ["we are on mains drainage", { drain: "sewer" }],
+    ["we have a septic tank", { drain: "septic" }],
+    ["we are on the sewer", { drain: "sewer" }],
+    ["where can I pour used blix", { solution: "blix" }],
+    ["can I pour developer down the drain", { solution: "developer" }],
+    ["can the fixer go down the sink", { solution: "fixer" }],
+    ["how do I get rid of old fixer", { solution: "fixer" }],
+    ["what do I do with used blix", { solution: "blix" }],
+  ],
+  "which bottle": [
+    ["which bottle should I use"],
+    ["which bottle for developer", { solution: "developer" }],
+    ["which developer should I use", { solution: "developer" }],
+    ["which bottle shall I use for two rolls of 120", { film: [{ count: 2, format: "120" }] }],
+    [
+      "can I do two 120 and a 135 tonight",
+      {
+        film: [
+          { count: 2, format: "120" },
+          { count: 1, format: "135" },
+        ],
+      },
+    ],
+    ["can I do two more rolls in Acorn", { bottle: "acorn", film: [{ count: 2 }] }],
+    ["will Acorn do three rolls", { bottle: "acorn", film: [{ count: 3 }] }],
+    ["is there enough developer for two rolls", { solution: "developer", film: [{ count: 2 }] }],
+  ],
 };
 
 /** Words with two meanings: the command they are for, and the field it will be asked about. */
@@ -550,9 +942,12 @@ export const doubtful: readonly (readonly [said: string, command: string, asks: 
   ["temperature 200", "temperature", "temperature"],
   ["temperature minus 5", "temperature", "temperature"],
   ["bottle developer 1 litre mixed 3/4", "bottle", "mixed"],
+  ["bottle developer 1 litre mixed last weekend", "bottle", "mixed"],
   ["bottle developer 650", "bottle", "volume"],
   ["recipe for 32 of developer", "batch", "total"],
   ["set lead 3", "set", "lead"],
+  ["poured 300 from Acorn", "poured", "volume"],
+  ["remind me to order fixer tomorrow at 9", "remind", "when"],
 ];
 
 /** The same on a bench that has not said whose ounces and quarts it uses. */

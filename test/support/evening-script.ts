@@ -49,7 +49,58 @@ bottle fixer 1 litre called Akorn mixed today
 bottle developer 1 litre called cola mixed today
 bottles
 how old is Acorn
+when does Acorn expire
 label for Walnut
+how old is the developer
+how old is the fixer
+opened fixer concentrate 500 ml today called Cactus
+Acorn stands in the cellar
+where is Acorn
+Acorn cost 14 euros
+what does a roll cost
+poured 300 ml from Acorn into the small jug
+poured 5 litres from Acorn
+back in Acorn
+Banjo
+Acorn
+nothing back in Walnut
+Acorn is half full
+fill
+Acorn
+full
+Walnut looks cloudy
+clip test Walnut passed
+how many rolls are left in the developer
+rolls left
+Acorn
+which bottle should I use
+can I do two more rolls in Acorn
+clip test the developer
+passed
+the clip test failed
+Acorn
+blix went into Acorn
+recall Acorn
+start developer from Acorn one roll
+no
+clip test Acorn passed
+Acorn is suspect
+trust Acorn again
+yes
+I poured developer into Acorn
+the thermometer was off
+red
+replenish the developer
+how much replenisher does Acorn need after two rolls
+Acorn has done 1 roll
+yes
+set the count of Acorn to 0 rolls
+yes
+our drain is septic
+can I pour used blix down the drain
+how do I get rid of the developer
+the council collects fixer
+what do I do with old fixer
 mix a litre of blix
 yes
 mix 650 ml of blix
@@ -75,6 +126,8 @@ area of four 4x5
 how many units are two 120 and a 135
 how much developer can I mix from 60 ml of part A
 how long is the blix
+how long for push one
+how long for push two from Acorn
 what time is it
 dark
 left
@@ -91,6 +144,7 @@ no
 left
 hold
 @ 70
+go on
 hold
 go on
 again
@@ -104,6 +158,9 @@ developer
 @ 85
 out
 north summary
+count is right
+nothing went in tank north
+no
 summary
 share
 undo
@@ -139,6 +196,33 @@ next in tank south
 left
 summary of tank south
 bottles
+the count is wrong
+1
+nothing went in
+yes
+remind me friday 8pm to order fixer
+remind me to check the bottles every sunday
+remind me when Acorn runs out
+remind me six months after I mixed it
+Acorn
+remind me in two minutes to wash the jug
+reminders
+@ 180
+snooze ten minutes
+snooze
+put off order fixer until monday
+daily message
+stop the daily message
+daily message at 8
+8:00 in the morning
+quiet from 21:00 to 9:00
+no quiet hours
+I checked the thermometer
+@ 700
+reminder done
+tick off order fixer
+forget the reminder about bottles
+forget reminder nonsense
 eyes
 I can't breathe
 emergency

@@ -24,6 +24,8 @@ const clipTestSchema = z.object({
   passed: z.boolean(),
   /** Fixing baths: how long a leader took to clear, s. */
   clearing: z.number().optional(),
+  /** It failed, and somebody said all the same that the bottle is trusted. */
+  overruled: z.literal(true).optional(),
 });
 
 export const bottleSchema = z.object({
@@ -59,9 +61,18 @@ export const bottleSchema = z.object({
   fills: z.array(z.object({ on: z.string(), fill })).optional(),
   /** Tanks it has been poured for, for rules that count batches. */
   batches: z.number().int().optional(),
+  /** Some of those tanks were never counted: one for each unit was taken. */
+  batchesAssumed: z.boolean().optional(),
   /** Film whose work was made good by replenisher. */
   replenished: z.number().transform(units).optional(),
-  suspect: z.object({ since: z.number().transform(instant), why: z.string() }).optional(),
+  suspect: z
+    .object({
+      since: z.number().transform(instant),
+      why: z.string(),
+      /** Something foreign got in: a passed test does not take this off. */
+      contaminated: z.literal(true).optional(),
+    })
+    .optional(),
   retired: z.object({ on: z.string(), why: z.string(), route: z.string() }).optional(),
   price: z.object({ amount: z.number(), currency: z.string() }).optional(),
   tests: z.array(clipTestSchema).optional(),

@@ -10,7 +10,7 @@ export type CapacityLeft = {
   readonly left: Units | undefined;
   /** The most one bottle can still take: a load is not split between bottles. */
   readonly most: Units | undefined;
-  /** Is the chemistry doubtful, so that an unimportant roll goes first? */
+  /** Is the chemistry doubtful, so that an unimportant roll goes first? A passed test leaves it so. */
   readonly doubtful: boolean;
   /** Why, one sentence a bottle: "Acorn: it is past its keeping time". */
   readonly doubts: readonly string[];
@@ -45,7 +45,7 @@ export function capacityLeft(looks: readonly BottleLook[]): readonly CapacityLef
       process: first?.sheet?.process,
       left: all ? units(known.reduce((sum, one) => sum + one, 0)) : undefined,
       most: known.length === 0 ? undefined : units(Math.max(...known)),
-      doubtful: group.every((look) => look.doubts.length > 0),
+      doubtful: group.every(isDoubtful),
       doubts,
       bottles: group.toSorted(better),
     };
@@ -54,8 +54,18 @@ export function capacityLeft(looks: readonly BottleLook[]): readonly CapacityLef
 
 export const kindOf = ({ bath, bottle }: BottleLook): string => bath?.kind ?? bottle.bath;
 
+/** Not proved sound: a test is wanted, or was passed and holds for the day only. */
+export const isDoubtful = ({ doubts, unproven }: BottleLook): boolean =>
+  doubts.length + unproven.length > 0;
+
+/** Fit to be named for film: not suspect, and not past its limit unless a test of today was passed. */
+export const isFit = ({ state, unitsLeft, tested }: BottleLook): boolean =>
+  state !== "suspect" &&
+  state !== "retired" &&
+  (state !== "past limit" || (tested !== undefined && (unitsLeft ?? 1) > 1e-6));
+
 const rank = (look: BottleLook): number =>
-  look.state === "suspect" ? 3 : look.state === "past limit" ? 2 : look.doubts.length > 0 ? 1 : 0;
+  look.state === "suspect" ? 3 : look.state === "past limit" ? 2 : isDoubtful(look) ? 1 : 0;
 
 /** Sound bottles first; of those, the one whose limit comes first is used up first. */
 export function better(one: BottleLook, other: BottleLook): number {

@@ -33,6 +33,23 @@ export function withFill(bottle: Bottle, fill: FillLevel, on: string): Bottle {
   return { ...bottle, fills: [...fills, { on, fill }] };
 }
 
+/**
+ * The bottle as the eye sees it from a day on. What was poured by measure stays where it agrees; a
+ * lower level means that less is in it. A higher one makes no solution out of nothing: the same
+ * contents stand in a smaller bottle.
+ */
+export function seenAs(bottle: Bottle, fill: FillLevel, on: string): Bottle {
+  const [contents, size] = [contentsOf(bottle), sizeOf(bottle)];
+  if (levelOf(contents, size) === fill || bottle.container === "collapsing") {
+    return withFill({ ...bottle, contents }, fill, on);
+  }
+  const seen =
+    size * shareOf[fill] > contents
+      ? { contents, size: millilitres(contents / shareOf[fill]) }
+      : { contents: millilitres(size * shareOf[fill]) };
+  return withFill({ ...bottle, ...seen }, fill, on);
+}
+
 /** The fill after its contents changed; a collapsing bottle is squeezed and stays as it was. */
 const refilled = (bottle: Bottle, on: string): Bottle =>
   bottle.container === "collapsing"

@@ -20,6 +20,7 @@ export const bottleStates = [
   "past limit",
   "suspect",
   "retired",
+  "no limit known",
 ] as const;
 export type BottleState = (typeof bottleStates)[number];
 
@@ -47,6 +48,13 @@ export type BottleLook = {
   readonly state: BottleState;
   /** Why a clip test is wanted before film goes in; empty when it is not. */
   readonly doubts: readonly string[];
+  /**
+   * What a passed test does not settle: its date is not known, or it is past its keeping time. The
+   * test holds for the day; a plan still tries such a bath on a roll that does not matter.
+   */
+  readonly unproven: readonly string[];
+  /** The day of its last test, ISO, while that is a pass that still holds. */
+  readonly tested: string | undefined;
 };
 
 /** From this share on a limit is near: the first of two reminders falls here. */
@@ -75,33 +83,52 @@ export function governs(age: number | undefined, worn: number | undefined): Gove
 /** The latest clip test. */
 const lastTest = (bottle: Bottle) => bottle.tests?.at(-1);
 
+/** Did its latest test fail, without anybody having said since that the bottle is trusted? */
+export function failedTest(bottle: Bottle): boolean {
+  const test = lastTest(bottle);
+  return test?.passed === false && test.overruled !== true;
+}
+
 export function stateOf(
   bottle: Bottle,
   age: number | undefined,
   worn: number | undefined,
 ): BottleState {
   if (bottle.retiredOn !== undefined) return "retired";
-  if (bottle.suspect !== undefined || lastTest(bottle)?.passed === false) return "suspect";
+  if (bottle.suspect !== undefined || failedTest(bottle)) return "suspect";
   const most = Math.max(age ?? 0, worn ?? 0);
   if ((age ?? 0) > 1 + 1e-9 || (worn ?? 0) >= 1 - 1e-9) return "past limit";
   if (most >= NEAR - 1e-9) return "near limit";
-  return bottle.used === 0 && bottle.contents === undefined && most < 0.25 ? "fresh" : "in use";
+  if (age === undefined && worn === undefined) return "no limit known";
+  const untouched = bottle.used === 0 && bottle.contents === undefined;
+  // Without its keeping time nobody knows whether it is fresh.
+  return age !== undefined && untouched && most < 0.25 ? "fresh" : "in use";
 }
 
-/** Days a passed clip test is good for: a test tells of today, not of next week (own rule, no source). */
+/**
+ * Days a passed clip test may lie back: a test tells of today, and an evening may go past midnight
+ * (own rule, no source).
+ */
 const TEST_HOLDS = 1;
 
-function doubtsOf(bottle: Bottle, age: number | undefined, today: string): readonly string[] {
+/** The day of a passed test that still holds. */
+function testedOn(bottle: Bottle, today: string): string | undefined {
   const test = lastTest(bottle);
-  const tested = test?.passed === true && Math.abs(daysTo(test.on, today)) <= TEST_HOLDS;
-  const found: string[] = [];
-  if (bottle.suspect !== undefined) found.push(`it is suspect: ${bottle.suspect.why}`);
-  if (test?.passed === false) found.push("its last clip test failed");
-  if (tested) return found;
-  if (bottle.dateAssumed !== undefined) found.push("its mixing date is not known");
-  if ((age ?? 0) > 1 + 1e-9) found.push("it is past its keeping time");
-  return found;
+  return test?.passed === true && Math.abs(daysTo(test.on, today)) <= TEST_HOLDS
+    ? test.on
+    : undefined;
 }
+
+/** What no test takes away before its mark is taken off. */
+const marksOn = (bottle: Bottle): readonly string[] => [
+  ...(bottle.suspect === undefined ? [] : [`it is suspect: ${bottle.suspect.why}`]),
+  ...(failedTest(bottle) ? ["its last clip test failed"] : []),
+];
+
+const unprovenIn = (bottle: Bottle, age: number | undefined): readonly string[] => [
+  ...(bottle.dateAssumed === undefined ? [] : ["its mixing date is not known"]),
+  ...((age ?? 0) > 1 + 1e-9 ? ["it is past its keeping time"] : []),
+];
 
 const daysTo = (from: string, to: string): number => dayNumber(to) - dayNumber(from);
 
@@ -124,6 +151,8 @@ export function lookAt(bottle: Bottle, shelf: Shelf, today: string): BottleLook 
       : undefined;
   const left = unitsLeft(bottle, capacity);
   const worn = capacity === undefined ? undefined : workDone(bottle) / capacity.value;
+  const unproven = unprovenIn(bottle, age);
+  const tested = testedOn(bottle, today);
   return {
     bottle,
     bath,
@@ -137,6 +166,8 @@ export function lookAt(bottle: Bottle, shelf: Shelf, today: string): BottleLook 
     worn,
     governs: governs(age, worn),
     state: stateOf(bottle, age, worn),
-    doubts: doubtsOf(bottle, age, today),
+    doubts: [...marksOn(bottle), ...(tested === undefined ? unproven : [])],
+    unproven,
+    tested,
   };
 }

@@ -1,7 +1,16 @@
 import { compareScores } from "./evening.ts";
-import { goesIn } from "./evening-loads.ts";
+import { volumeIn } from "./evening-loads.ts";
+import { mostChoices, pourChoices } from "./evening-pours.ts";
 import type { Problem, RollClass } from "./evening-problem.ts";
-import { dominates, type Load, loadFrom, opening, type Standing, step } from "./evening-step.ts";
+import {
+  dominates,
+  type Load,
+  loadFrom,
+  opening,
+  type Pour,
+  type Standing,
+  step,
+} from "./evening-step.ts";
 
 /** Standings looked on from side by side at most, and fillings tried in all: what bounds the time. */
 const WIDEST = 24;
@@ -30,13 +39,19 @@ function fill(
   standing: Standing,
   kind: number,
   group: number,
+  { bottles }: Pour,
   { order, takes: lets }: Filling,
 ): Load | undefined {
   const here = problem.groups[group];
   if (here === undefined) return undefined;
-  const left = problem.processes[here.process]?.unitsLeft;
-  let room =
-    left === undefined ? Number.POSITIVE_INFINITY : left - (standing.spent[here.process] ?? 0);
+  let room = Number.POSITIVE_INFINITY;
+  let held = Number.POSITIVE_INFINITY;
+  for (const id of bottles) {
+    const { left = 0, holds = 0 } = problem.bottles[id] ?? {};
+    room = Math.min(room, left - (standing.spent[id] ?? 0));
+    held = Math.min(held, holds);
+  }
+  let volume = 0;
   const takes = problem.classes.map(() => 0);
   const open = here.classes
     .flatMap((id) => {
@@ -49,30 +64,34 @@ function fill(
     for (let at = standing.done[id] ?? 0; at < one.count; at += 1) {
       if (one.units > room + 1e-9) break;
       takes[id] = (takes[id] ?? 0) + 1;
-      if (!goesIn(problem, kind, here.process, takes)) {
+      const needs = volumeIn(problem, kind, held, takes);
+      if (needs === undefined) {
         takes[id] = (takes[id] ?? 0) - 1;
         break;
       }
+      volume = needs;
       room -= one.units;
       rolls += 1;
     }
   }
-  return rolls === 0 ? undefined : loadFrom(problem, group, takes);
+  return rolls === 0 ? undefined : loadFrom(problem, group, takes, volume);
 }
 
 function onwards(problem: Problem, standing: Standing): readonly Standing[] {
   const found: Standing[] = [];
-  for (const kind of problem.kinds.keys()) {
-    for (const group of problem.groups.keys()) {
-      const seen = new Set<string>();
-      for (const filling of fillings) {
-        const load = fill(problem, standing, kind, group, filling);
-        if (load === undefined) continue;
-        const key = load.takes.join();
-        if (seen.has(key)) continue;
-        seen.add(key);
-        const next = step(problem, standing, kind, load);
-        if (next !== undefined) found.push(next);
+  for (const group of problem.groups.keys()) {
+    for (const pour of pourChoices(problem, standing, group)) {
+      for (const kind of problem.kinds.keys()) {
+        const seen = new Set<string>();
+        for (const filling of fillings) {
+          const load = fill(problem, standing, kind, group, pour, filling);
+          if (load === undefined) continue;
+          const key = load.takes.join();
+          if (seen.has(key)) continue;
+          seen.add(key);
+          const next = step(problem, standing, kind, load, pour);
+          if (next !== undefined) found.push(next);
+        }
       }
     }
   }
@@ -103,13 +122,14 @@ export function planByBeam(problem: Problem): Standing {
   let top = planGreedily(problem);
   let beam: readonly Standing[] = [opening(problem)];
   // As wide as reaches the end of the evening: about as many loads as the greedy plan has.
-  const fan = Math.max(1, problem.kinds.length * problem.groups.length * fillings.length);
+  const pours = problem.groups.reduce((sum, _, group) => sum + mostChoices(problem, group), 0);
+  const fan = Math.max(1, problem.kinds.length * pours * fillings.length);
   const width = Math.min(WIDEST, Math.floor(MOST_FILLINGS / (fan * (loadsOf(top) + 2))));
   for (let left = MOST_FILLINGS; beam.length > 0 && left > 0; left -= beam.length * fan) {
     const grown = beam.flatMap((standing) => onwards(problem, standing));
     const first = best(grown);
     if (first !== undefined && compareScores(first.score, top.score) < 0) top = first;
-    beam = thinned(grown, Math.max(1, width));
+    beam = thinned(problem, grown, Math.max(1, width));
   }
   return top;
 }
@@ -121,14 +141,14 @@ function loadsOf(last: Standing): number {
 }
 
 /** The best of a layer, without those that another with the same rolls done dominates. */
-function thinned(grown: readonly Standing[], width: number): readonly Standing[] {
+function thinned(problem: Problem, grown: readonly Standing[], width: number): readonly Standing[] {
   const kept: Standing[] = [];
   const byDone = new Map<string, Standing[]>();
   for (const one of grown.toSorted((a, b) => compareScores(a.score, b.score))) {
     if (kept.length >= width) break;
     const key = one.done.join();
     const same = byDone.get(key) ?? [];
-    if (same.some((other) => dominates(other, one))) continue;
+    if (same.some((other) => dominates(problem, other, one))) continue;
     same.push(one);
     byDone.set(key, same);
     kept.push(one);

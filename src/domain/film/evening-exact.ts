@@ -1,14 +1,31 @@
 import { compareScores, type Score } from "./evening.ts";
 import { allLoads } from "./evening-loads.ts";
 import { type Problem, SAME } from "./evening-problem.ts";
-import { dominates, endOf, type Load, opening, type Standing, step } from "./evening-step.ts";
+import {
+  allPours,
+  dominates,
+  endOf,
+  type Load,
+  openedBy,
+  opening,
+  type Pour,
+  type Standing,
+  spares,
+  step,
+} from "./evening-step.ts";
 
 /** Part-backlogs to look at: 12 rolls that are all different make 4096. */
 const MOST_STATES = 4096;
 /** Part-backlogs times loads, over all kinds of tank. */
 const MOST_WORK = 4_000_000;
 const MOST_LOADS = 4096;
+/** Choices of bottles for one load. */
+const MOST_POURS = 600;
+/** Loads tried in all: what bounds the time where the choice of bottles is wide. */
+const MOST_TRIES = 700_000;
 const ALWAYS = 12;
+
+type Searched = { readonly best: Standing; readonly proven: boolean };
 
 /**
  * The best plan there is, by dynamic programming over how many rolls of each class are done. Rolls
@@ -17,17 +34,21 @@ const ALWAYS = 12;
  *
  * @param bound a plan to begin with; it stands where none is better
  *
- * @returns undefined when the backlog is too large to be searched through
+ * @returns the best found, and whether all was searched through; where the backlog is too large or
+ *   the bottles are too many for that, it is not
  */
-export function planExactly(problem: Problem, bound: Standing): Standing | undefined {
+export function planExactly(problem: Problem, bound: Standing): Searched {
+  const unsearched = { best: bound, proven: false };
   const { classes } = problem;
   const rolls = classes.reduce((sum, { count }) => sum + count, 0);
   const states = classes.reduce((product, { count }) => product * (count + 1), 1);
   const must = rolls <= ALWAYS;
-  if (!must && states > MOST_STATES) return undefined;
+  if (!must && states > MOST_STATES) return unsearched;
   const loads = problem.kinds.map((_, kind) => allLoads(problem, kind, MOST_LOADS));
   const work = states * loads.reduce((sum, list) => sum + (list?.length ?? MOST_LOADS), 0);
-  if (!must && (work > MOST_WORK || loads.includes(undefined))) return undefined;
+  if (!must && (work > MOST_WORK || loads.includes(undefined))) return unsearched;
+  const pours = problem.groups.map((_, group) => allPours(problem, group, MOST_POURS));
+  if (pours.includes(undefined)) return unsearched;
 
   const stride = classes.map(() => 1);
   for (let at = classes.length - 2; at >= 0; at -= 1) {
@@ -40,36 +61,55 @@ export function planExactly(problem: Problem, bound: Standing): Standing | undef
   table[0] = [opening(problem)];
   const hope = hopes(problem, loads, stride, states);
   let best = bound;
+  let tries = 0;
   for (let state = 0; state < states; state += 1) {
     const standings = table[state];
     if (standings === undefined) continue;
     table[state] = undefined;
     for (const standing of standings) {
       if (!hope(state, standing.score, standing.done, [], best.score)) continue;
+      const open = openPours(problem, standing, pours);
       for (const [kind, list] of steps.entries()) {
         for (const { load, at, counts, delta } of list) {
           if (!remain(problem, standing.done, at, counts)) continue;
-          const time = endOf(problem, standing, kind, load);
-          if (time === undefined) continue;
-          const { important, rolls, units } = standing.score;
-          const score = {
-            important: important + load.important,
-            rolls: rolls + load.rolls,
-            units: units + load.units,
-            minutes: time,
-          };
-          const better = compareScores(score, best.score) < 0;
-          const hopeful = hope(state + delta, score, standing.done, load.takes, best.score);
-          if (!better && !hopeful) continue;
-          const next = step(problem, standing, kind, load);
-          if (next === undefined) continue;
-          if (better) best = next;
-          if (hopeful) keep(table, state + delta, next);
+          for (const pour of open[load.group] ?? []) {
+            tries += 1;
+            const time = endOf(problem, standing, kind, load, pour);
+            if (time === undefined) continue;
+            const { important, rolls, units, doubtful } = standing.score;
+            const score = {
+              important: important + load.important,
+              rolls: rolls + load.rolls,
+              units: units + load.units,
+              doubtful: doubtful + openedBy(problem, standing, pour),
+              minutes: time,
+            };
+            const better = compareScores(score, best.score) < 0;
+            const hopeful = hope(state + delta, score, standing.done, load.takes, best.score);
+            if (!better && !hopeful) continue;
+            const next = step(problem, standing, kind, load, pour);
+            if (next === undefined) continue;
+            if (better) best = next;
+            if (hopeful) tries += keep(problem, table, state + delta, next);
+          }
         }
+        if (tries > MOST_TRIES) return { best, proven: false };
       }
     }
   }
-  return best;
+  return { best, proven: true };
+}
+
+/** By group, the pours worth trying now. */
+function openPours(
+  problem: Problem,
+  standing: Standing,
+  pours: readonly (readonly Pour[] | undefined)[],
+): readonly (readonly Pour[])[] {
+  const spare = spares(problem, standing);
+  return pours.map((list = []) =>
+    spare.size === 0 ? list : list.filter(({ bottles }) => !bottles.some((id) => spare.has(id))),
+  );
 }
 
 /** The classes a load takes from, and how far it moves the state. */
@@ -96,19 +136,34 @@ function remain(
   return true;
 }
 
-function keep(table: (Standing[] | undefined)[], state: number, next: Standing): void {
+/** Keeps a standing unless one is as good; returns how many it was compared with. */
+function keep(
+  problem: Problem,
+  table: (Standing[] | undefined)[],
+  state: number,
+  next: Standing,
+): number {
   const known = table[state];
   if (known === undefined) {
     table[state] = [next];
-    return;
+    return 0;
   }
-  if (known.some((one) => dominates(one, next))) return;
-  table[state] = [...known.filter((one) => !dominates(next, one)), next];
+  if (known.some((one) => dominates(problem, one, next))) return known.length;
+  let kept = 0;
+  for (const one of known) {
+    if (!dominates(problem, next, one)) known[kept++] = one;
+  }
+  known.length = kept;
+  known.push(next);
+  return kept;
 }
 
+/** What is done of a backlog, whatever the time and the bottles. */
+type Part = Pick<Score, "important" | "rolls" | "units">;
+
 /** The first of two parts of the backlog is worth more, whatever the time. */
-const worthMore = (a: Omit<Score, "minutes">, b: Omit<Score, "minutes">): boolean =>
-  compareScores({ ...a, minutes: 0 }, { ...b, minutes: 0 }) < 0;
+const worthMore = (a: Part, b: Part): boolean =>
+  compareScores({ ...a, doubtful: 0, minutes: 0 }, { ...b, doubtful: 0, minutes: 0 }) < 0;
 
 /**
  * By state: the most that can be done at last from there, as far as the capacity of the baths
@@ -116,7 +171,7 @@ const worthMore = (a: Omit<Score, "minutes">, b: Omit<Score, "minutes">): boolea
  */
 function ceilings(problem: Problem, stride: readonly number[], states: number) {
   const { classes, processes } = problem;
-  const best: (Omit<Score, "minutes"> | undefined)[] = new Array(states);
+  const best: (Part | undefined)[] = new Array(states);
   const most: number[] = new Array(states).fill(0);
   for (let state = states - 1; state >= 0; state -= 1) {
     const spent = processes.map(() => 0);
@@ -136,9 +191,7 @@ function ceilings(problem: Problem, stride: readonly number[], states: number) {
       }
       most[state] = Math.max(most[state] ?? 0, most[above] ?? 0);
     }
-    const within = processes.every(
-      ({ unitsLeft }, at) => unitsLeft === undefined || (spent[at] ?? 0) <= unitsLeft + SAME,
-    );
+    const within = processes.every(({ all }, at) => (spent[at] ?? 0) <= all + SAME);
     if (!within) continue;
     const here = best[state];
     if (here === undefined || worthMore(own, here)) best[state] = own;
@@ -208,7 +261,8 @@ function hopes(
     const top = ceiling.best[state];
     const room = Math.floor((problem.minutes - time) / quickest + SAME) * fullestOfAll;
     if (top === undefined || room < 1 || top.rolls === score.rolls) return false;
-    const gain = compareScores({ ...top, minutes: 0 }, { ...best, minutes: 0 });
+    const { doubtful } = score;
+    const gain = compareScores({ ...top, doubtful, minutes: 0 }, { ...best, minutes: 0 });
     if (gain > 0) return false;
     if (gain === 0) {
       return time + needed(done, takes, best.rolls - score.rolls) < best.minutes - SAME;

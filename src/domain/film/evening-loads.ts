@@ -1,18 +1,15 @@
-import type { Problem } from "./evening-problem.ts";
-import { demandFor } from "./evening-problem.ts";
+import { demandFor, type Problem, SAME } from "./evening-problem.ts";
 import { type Load, loadFrom } from "./evening-step.ts";
 
-/** Does a load by class go into a tank of this kind, under the solution that there is? */
-export function goesIn(
+/** The solution a load by class needs in a tank of this kind; undefined: no room, or over `held`. */
+export function volumeIn(
   problem: Problem,
   kind: number,
-  process: number,
+  held: number,
   takes: readonly number[],
-): boolean {
+): number | undefined {
   const volume = problem.kinds[kind]?.cover(demandFor(problem.classes, takes));
-  if (volume === undefined) return false;
-  const held = problem.processes[process]?.volume;
-  return held === undefined || volume <= held;
+  return volume === undefined || volume > held ? undefined : volume;
 }
 
 /**
@@ -28,22 +25,25 @@ export function allLoads(
   let tooMany = false;
   for (const [index, group] of problem.groups.entries()) {
     const takes = problem.classes.map(() => 0);
-    const choose = (at: number): void => {
+    const { most: film = 0, holds = 0 } = problem.processes[group.process] ?? {};
+    const choose = (at: number, volume: number, units: number): void => {
       const id = group.classes[at];
       if (id === undefined) {
-        if (takes.some((count) => count > 0)) loads.push(loadFrom(problem, index, [...takes]));
+        if (units > 0) loads.push(loadFrom(problem, index, [...takes], volume));
         tooMany ||= loads.length > most;
         return;
       }
-      const count = problem.classes[id]?.count ?? 0;
+      const { count = 0, units: each = 0 } = problem.classes[id] ?? {};
       for (let taken = 0; taken <= count && !tooMany; taken += 1) {
+        if (units + taken * each > film + SAME) break;
         takes[id] = taken;
-        if (taken > 0 && !goesIn(problem, kind, group.process, takes)) break;
-        choose(at + 1);
+        const needs = taken === 0 ? volume : volumeIn(problem, kind, holds, takes);
+        if (needs === undefined) break;
+        choose(at + 1, needs, units + taken * each);
       }
       takes[id] = 0;
     };
-    choose(0);
+    choose(0, 0, 0);
     if (tooMany) return undefined;
   }
   return loads.sort((a, b) => b.important - a.important || b.rolls - a.rolls || b.units - a.units);

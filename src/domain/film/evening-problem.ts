@@ -1,12 +1,7 @@
-import { type Millilitres, millilitres } from "../units/quantity.ts";
-import {
-  type Evening,
-  type EveningRoll,
-  type EveningTank,
-  type LeftOut,
-  loadMinutes,
-  type Supply,
-} from "./evening.ts";
+import { type Millilitres, millilitres, units } from "../units/quantity.ts";
+import type { Evening, EveningRoll, EveningTank, LeftOut, Supply } from "./evening.ts";
+import { lasts, loadMinutes } from "./evening.ts";
+import { type Shelf, shelve } from "./evening-shelf.ts";
 import { type Demand, demandOf, fitter } from "./fit-tank.ts";
 import { filmFormats } from "./load.ts";
 
@@ -27,7 +22,7 @@ export type RollClass = {
 export type Group = {
   readonly process: number;
   readonly push: number;
-  /** One load of it. */
+  /** One load of it from the quickest bottles. */
   readonly minutes: number;
   readonly classes: readonly number[];
 };
@@ -38,64 +33,53 @@ export type TankKind = {
   readonly cover: (demand: Demand) => Millilitres | undefined;
 };
 
-export type Process = Supply & {
-  /** A roll that does not matter can go first, and so it must. */
-  readonly needsTest: boolean;
-};
-
-export type Problem = {
+export type Problem = Shelf & {
   readonly classes: readonly RollClass[];
   readonly groups: readonly Group[];
-  readonly processes: readonly Process[];
   readonly kinds: readonly TankKind[];
   readonly minutes: number;
   readonly drying: number;
 };
 
+/** A roll that could be done as the only one, with the least solution that covers it. */
+export type AbleRoll = EveningRoll & { readonly volume: Millilitres };
+
 /** Sorts the rolls that could be done at all from those that could not, and why. */
 export function poseProblem(evening: Evening): {
   readonly problem: Problem;
   readonly leftOut: readonly LeftOut[];
-  readonly clipTests: readonly Supply[];
 } {
   const kinds = tankKinds(evening.tanks);
   const leftOut: LeftOut[] = [];
-  const able: EveningRoll[] = [];
+  const able: AbleRoll[] = [];
   for (const roll of evening.rolls) {
-    const trouble = alone(roll, evening, kinds);
-    if (trouble === undefined) able.push(roll);
-    else leftOut.push(trouble);
+    const found = alone(roll, evening, kinds);
+    if ("kind" in found) leftOut.push(found);
+    else able.push({ ...roll, volume: found.volume });
   }
   const supplies = evening.supplies.filter(({ process }) =>
     able.some(({ marked }) => marked === process),
   );
-  const processes = supplies.map((supply) => ({
-    ...supply,
-    needsTest:
-      supply.doubtful &&
-      able.some((roll) => roll.marked === supply.process && !roll.important && !roll.doubtful),
-  }));
   const { classes, groups } = classify(able, supplies);
   return {
     problem: {
+      ...shelve(supplies, able, evening.minutes),
       classes,
       groups,
-      processes,
       kinds,
       minutes: evening.minutes,
       drying: evening.drying,
     },
     leftOut,
-    clipTests: processes.filter(({ doubtful, needsTest }) => doubtful && !needsTest),
   };
 }
 
-/** Why a roll could not be done tonight even as the only one; undefined when it could. */
+/** Why a roll could not be done tonight even as the only one, or the solution it needs. */
 function alone(
   roll: EveningRoll,
   { supplies, minutes }: Evening,
   kinds: readonly TankKind[],
-): LeftOut | undefined {
+): LeftOut | { readonly volume: Millilitres } {
   const { id, marked, format } = roll;
   if (marked === undefined) return { kind: "marking-not-stated", roll: id };
   const supply = supplies.find(({ process }) => process === marked);
@@ -108,16 +92,29 @@ function alone(
   const demand = demandOf([format]);
   const volumes = kinds.flatMap(({ cover }) => cover(demand) ?? []);
   if (volumes.length === 0) return { kind: "no-reel", roll: id, format };
-  const least = millilitres(Math.min(...volumes));
-  if (supply.volume !== undefined && least > supply.volume) {
-    return { kind: "too-little-solution", roll: id, volume: least, held: supply.volume };
+  const volume = millilitres(Math.min(...volumes));
+  const full = supply.baths.map((bath) =>
+    bath.filter((bottle) => volume <= (bottle.volume ?? Number.POSITIVE_INFINITY)),
+  );
+  if (full.some((bath) => bath.length === 0)) {
+    const held = supply.baths.map((bath) =>
+      Math.max(...bath.map((bottle) => bottle.volume ?? Number.POSITIVE_INFINITY)),
+    );
+    return { kind: "too-little-solution", roll: id, volume, held: millilitres(Math.min(...held)) };
   }
-  if (supply.unitsLeft !== undefined && roll.units > supply.unitsLeft + SAME) {
-    return { kind: "no-capacity", roll: id, left: supply.unitsLeft };
-  }
-  const takes = loadMinutes(supply, roll.push);
-  if (takes > minutes) return { kind: "no-time", roll: id, minutes: takes };
-  return undefined;
+  const left = full.map((bath) =>
+    Math.max(...bath.map((bottle) => bottle.unitsLeft ?? Number.POSITIVE_INFINITY)),
+  );
+  const least = Math.min(...left);
+  if (roll.units > least + SAME) return { kind: "no-capacity", roll: id, left: units(least) };
+  const quickest = full.flatMap(
+    (bath) =>
+      bath
+        .filter(({ unitsLeft }) => roll.units <= (unitsLeft ?? Number.POSITIVE_INFINITY) + SAME)
+        .toSorted((one, other) => lasts(one, roll.push) - lasts(other, roll.push))[0] ?? [],
+  );
+  const takes = loadMinutes(supply, quickest, roll.push);
+  return takes > minutes ? { kind: "no-time", roll: id, minutes: takes } : { volume };
 }
 
 export const SAME = 1e-9;
@@ -155,7 +152,10 @@ function classify(
     let group = groups.findIndex((one) => one.process === process && one.push === first.push);
     if (group < 0) {
       const supply = supplies[process];
-      const minutes = supply === undefined ? 0 : loadMinutes(supply, first.push);
+      const quickest = (supply?.baths ?? []).flatMap(
+        (bath) => bath.toSorted((a, b) => lasts(a, first.push) - lasts(b, first.push))[0] ?? [],
+      );
+      const minutes = supply === undefined ? 0 : loadMinutes(supply, quickest, first.push);
       group = groups.push({ process, push: first.push, minutes, classes: [] }) - 1;
     }
     groups[group]?.classes.push(classes.length);

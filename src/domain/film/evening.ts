@@ -17,24 +17,43 @@ export type EveningRoll = {
   readonly backing: boolean;
 };
 
-/** What there is for one process: the baths of one set of bottles, taken together. */
-export type Supply = {
-  readonly process: ProcessMark;
-  /** One load: setting up, all stages, their pours. */
+/** How long something takes: minutes, and other minutes for loads of these pushes, in stops. */
+export type Lasting = {
   readonly minutes: number;
-  /** Loads of these pushes, in stops, where a rule is known: minutes instead of the above. */
   readonly pushed?: ReadonlyMap<number, number> | undefined;
-  /** Film the bath that runs out first can still take; missing: not known, not limited. */
+};
+
+/** A bottle of one bath, and how long that bath takes from it as it stands now. */
+export type EveningBottle = Lasting & {
+  readonly name: string;
+  /** Film it can still take; missing: not known, not limited. */
   readonly unitsLeft: Units | undefined;
-  /** The smallest of its bottles; missing: not known. */
+  /** Missing: not known. */
   readonly volume: Millilitres | undefined;
-  /** Unknown date, past a limit, or suspect: it is tried on a roll that does not matter first. */
+  /** Unknown date or past a limit: it is tried on a roll that does not matter first. */
   readonly doubtful: boolean;
 };
 
-/** How long a load takes at a push. */
-export const loadMinutes = (supply: Supply, push: number): number =>
-  supply.pushed?.get(push) ?? supply.minutes;
+/**
+ * What there is for one process: its baths, each with its bottles. A load pours from one bottle of
+ * each bath. The minutes are those of a load that no bottle changes: setting up, pours, rinses.
+ */
+export type Supply = Lasting & {
+  readonly process: ProcessMark;
+  /** Bottles in the order in which they are best used up. */
+  readonly baths: readonly (readonly EveningBottle[])[];
+};
+
+export const lasts = ({ pushed, minutes }: Lasting, push: number): number =>
+  pushed?.get(push) ?? minutes;
+
+/** How long a load takes at a push from these bottles, in whole minutes. */
+export const loadMinutes = (
+  supply: Supply,
+  bottles: readonly EveningBottle[],
+  push: number,
+): number =>
+  Math.ceil(bottles.reduce((sum, bottle) => sum + lasts(bottle, push), lasts(supply, push)) - SAME);
 
 export type EveningTank = Pick<Tank, "name" | "layouts">;
 
@@ -53,6 +72,8 @@ export type PlannedLoad = {
   readonly process: ProcessMark;
   readonly push: number;
   readonly tank: string;
+  /** One for each bath that has any. */
+  readonly bottles: readonly string[];
   readonly rolls: readonly string[];
   /** Minutes after the start of the evening. */
   readonly start: number;
@@ -62,9 +83,10 @@ export type PlannedLoad = {
   /** By the reels that hold film, mL. */
   readonly volume: Millilitres;
   readonly units: Units;
+  /** Of the bottle that can then take least. */
   readonly unitsAfter: Units | undefined;
-  /** The doubtful bath is tried on this load: look at its film before the next one. */
-  readonly test: boolean;
+  /** Doubtful bottles that are tried on this load: look at its film before the next one. */
+  readonly tests: readonly string[];
 };
 
 /** Why a roll is not in the plan. */
@@ -89,8 +111,8 @@ export type EveningPlan = {
   readonly loads: readonly PlannedLoad[];
   readonly leftOut: readonly LeftOut[];
   readonly minutes: number;
-  /** Processes whose doubtful bath no roll can test: a clip of film first. */
-  readonly clipTests: readonly ProcessMark[];
+  /** Doubtful bottles in the plan that no roll can test: a clip of film first. */
+  readonly clipTests: readonly string[];
   /** No plan is better by the measure of `compareScores`. */
   readonly optimal: boolean;
 };
@@ -100,6 +122,8 @@ export type Score = {
   readonly important: number;
   readonly rolls: number;
   readonly units: number;
+  /** Doubtful bottles that are poured from. */
+  readonly doubtful: number;
   readonly minutes: number;
 };
 
@@ -107,13 +131,14 @@ const SAME = 1e-9;
 
 /**
  * The measure of a plan, first difference decides: most important rolls done, then most rolls,
- * then most film, then the earliest end. Below zero: `a` is better. Plans equal in all four are
+ * then most film, then fewest doubtful bottles, then the earliest end. Below zero: `a` is better. Plans equal in all five are
  * told apart by the order in which rolls were added.
  */
 export function compareScores(a: Score, b: Score): number {
   if (a.important !== b.important) return b.important - a.important;
   if (a.rolls !== b.rolls) return b.rolls - a.rolls;
   if (Math.abs(a.units - b.units) > SAME) return b.units - a.units;
+  if (a.doubtful !== b.doubtful) return a.doubtful - b.doubtful;
   if (Math.abs(a.minutes - b.minutes) > SAME) return a.minutes - b.minutes;
   return 0;
 }

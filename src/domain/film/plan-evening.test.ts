@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import {
   anyEvening,
+  bottleOf,
   exhaust,
   judge,
   reelOf,
@@ -8,6 +9,7 @@ import {
   sequenceOf,
   small,
   supplyOf,
+  withBottles,
 } from "../../../test/support/evenings.ts";
 import { seeded } from "../../../test/support/seeded.ts";
 import { millilitres, units } from "../units/quantity.ts";
@@ -86,8 +88,8 @@ test("a doubtful bath is tried on a roll that does not matter, then come those t
   const rolls = [rollOf("a", { important: true }), rollOf("b"), rollOf("c", { doubtful: true })];
   const plan = planEvening(evening({ rolls, supplies: [supplyOf({ doubtful: true })] }));
   expect(plan.loads).toMatchObject([
-    { rolls: expect.arrayContaining(["b"]), test: true },
-    { rolls: expect.arrayContaining(["a"]), test: false },
+    { rolls: expect.arrayContaining(["b"]), tests: ["C-41 bottle"] },
+    { rolls: expect.arrayContaining(["a"]), tests: [] },
   ]);
   expect(plan.clipTests).toEqual([]);
 });
@@ -95,7 +97,7 @@ test("a doubtful bath is tried on a roll that does not matter, then come those t
 test("without such a roll a clip of film comes first; doubtful film proves nothing", () => {
   const rolls = [rollOf("a", { important: true }), rollOf("c", { doubtful: true })];
   const plan = planEvening(evening({ rolls, supplies: [supplyOf({ doubtful: true })] }));
-  expect(plan.clipTests).toEqual(["C-41"]);
+  expect(plan.clipTests).toEqual(["C-41 bottle"]);
   expect(plan.loads).toHaveLength(1);
 });
 
@@ -129,6 +131,70 @@ test("no load takes more film than the bath has left, and says what is left", ()
   expect(plan.leftOut).toEqual([{ kind: "no-capacity", roll: "d", left: 0 }]);
 });
 
+test("a second bottle of a bath takes what the first cannot", () => {
+  const rolls = ["a", "b", "c", "d", "e", "f", "g"].map((id) => rollOf(id));
+  const big = { name: "big", layouts: [Array.from({ length: 3 }, () => reelOf(small, 300))] };
+  const baths = [
+    [bottleOf("acorn", { unitsLeft: units(4) }), bottleOf("maple", { unitsLeft: units(4) })],
+    [bottleOf("blix", { unitsLeft: units(20) })],
+  ];
+  const plan = planEvening(
+    evening({ rolls, tanks: [big, one], supplies: [supplyOf({ baths })], minutes: 720 }),
+  );
+  expect(plan.leftOut).toEqual([]);
+  expect(plan.optimal).toBe(true);
+  const taken = (bottle: string) =>
+    plan.loads.flatMap((load) => (load.bottles.includes(bottle) ? load.rolls : [])).length;
+  expect([taken("acorn"), taken("maple"), taken("blix")].sort()).toEqual([3, 4, 7]);
+});
+
+test("a load pours from one bottle of a bath, never from two", () => {
+  const rolls = [rollOf("a", { format: "220", units: units(2) })];
+  const tank = { name: "deep", layouts: [[reelOf(["220"], 500)]] };
+  const baths = [["acorn", "maple"].map((name) => bottleOf(name, { unitsLeft: units(1.5) }))];
+  const plan = planEvening(evening({ rolls, tanks: [tank], supplies: [supplyOf({ baths })] }));
+  expect(plan.leftOut).toEqual([{ kind: "no-capacity", roll: "a", left: 1.5 }]);
+});
+
+test("the bottle first in order is used up first; a quicker one only for an earlier end", () => {
+  const used = (slower: number) => {
+    const baths = [[bottleOf("acorn", { minutes: slower }), bottleOf("maple", { minutes: 5 })]];
+    return planEvening(evening({ rolls: [rollOf("a")], supplies: [supplyOf({ baths })] })).loads;
+  };
+  expect(used(5)).toMatchObject([{ bottles: ["acorn"], end: 45 }]);
+  expect(used(7.5)).toMatchObject([{ bottles: ["maple"], end: 45 }]);
+});
+
+test("a doubtful bottle is opened only where it gains film, and tested on its own first load", () => {
+  const baths = [
+    [bottleOf("old", { doubtful: true }), bottleOf("sound", { unitsLeft: units(2), minutes: 9 })],
+  ];
+  const plan = (ids: readonly string[]) =>
+    planEvening(
+      evening({
+        rolls: [...ids.map((id) => rollOf(id, { important: true })), rollOf("z")],
+        supplies: [supplyOf({ baths })],
+      }),
+    );
+  expect(plan(["a"]).loads).toMatchObject([{ bottles: ["sound"], tests: [] }]);
+  const { loads: more } = plan(["a", "b", "c"]);
+  expect(more.find(({ bottles }) => bottles.includes("old"))).toMatchObject({
+    rolls: ["z"],
+    tests: ["old"],
+  });
+  expect(more.flatMap(({ rolls }) => rolls)).toHaveLength(4);
+});
+
+test("the test of one bottle leaves the sound bottle of another bath young", () => {
+  const baths = [[bottleOf("old", { doubtful: true })], [bottleOf("blix")]];
+  const rolls = [rollOf("a"), rollOf("b", { important: true })];
+  const plan = planEvening(evening({ rolls, supplies: [supplyOf({ baths })] }));
+  expect(plan.loads).toMatchObject([
+    { rolls: ["a"], tests: ["old"] },
+    { rolls: ["b"], tests: [] },
+  ]);
+});
+
 test("an evening too short for one load says how long a load takes", () => {
   const plan = planEvening(evening({ rolls: [rollOf("a")], minutes: 30 }));
   expect(plan.leftOut).toEqual([{ kind: "no-time", roll: "a", minutes: 40 }]);
@@ -141,6 +207,22 @@ test("the plan is as good as the best of every possible sequence of loads", () =
     const plan = planEvening(of);
     const score = judge(of, sequenceOf(of, plan));
     expect(score, JSON.stringify(of)).toBeDefined();
+    const best = exhaust(of);
+    expect(score && compareScores(score, best), JSON.stringify({ of, score, best })).toBe(0);
+    expect(score?.minutes).toBe(plan.minutes);
+    expect(plan.optimal).toBe(true);
+  }
+}, 120_000);
+
+test("with several bottles of a bath it is as good as the best of every sequence and pour", () => {
+  const chance = seeded(20261129);
+  for (let round = 0; round < 300; round += 1) {
+    const rolls = 1 + Math.floor(chance() * 4);
+    const tanks = 1 + Math.floor(chance() * 2);
+    const of = withBottles(anyEvening(chance, rolls, tanks), chance, rolls < 4 ? 3 : 2);
+    const plan = planEvening(of);
+    const score = judge(of, sequenceOf(of, plan));
+    expect(score, JSON.stringify({ of, plan })).toBeDefined();
     const best = exhaust(of);
     expect(score && compareScores(score, best), JSON.stringify({ of, score, best })).toBe(0);
     expect(score?.minutes).toBe(plan.minutes);
@@ -171,6 +253,36 @@ test("twelve rolls are planned exactly, each evening within 200 ms", () => {
   times.sort((a, b) => a - b);
   // The slowest may meet a pause of the machine; what is promised is held with room to spare.
   expect(times[94]).toBeLessThan(200);
+});
+
+test("twelve rolls with several bottles a bath stay within 200 ms; too hard ones say so", () => {
+  const chance = seeded(13);
+  const times: number[] = [];
+  let exact = 0;
+  for (let round = 0; round < 100; round += 1) {
+    const of = withBottles(anyEvening(chance, 12, 3), chance, 3);
+    const from = performance.now();
+    const plan = planEvening(of);
+    times.push(performance.now() - from);
+    expect(judge(of, sequenceOf(of, plan))).toBeDefined();
+    if (plan.optimal) exact += 1;
+  }
+  times.sort((a, b) => a - b);
+  expect(times[94]).toBeLessThan(200);
+  expect(exact).toBeGreaterThan(80);
+});
+
+test("a shelf of a hundred bottles is no hindrance", () => {
+  const shelf = (bath: string) =>
+    Array.from({ length: 100 }, (_, at) =>
+      bottleOf(`${bath} ${at}`, { unitsLeft: units(1 + (at % 7)), minutes: at % 5 }),
+    );
+  const rolls = Array.from({ length: 40 }, (_, at) => rollOf(`r${at}`, { push: at % 2 }));
+  const of = evening({ rolls, supplies: [supplyOf({ baths: [shelf("dev"), shelf("blix")] })] });
+  const from = performance.now();
+  const plan = planEvening({ ...of, minutes: 1440 });
+  expect(performance.now() - from).toBeLessThan(400);
+  expect(judge({ ...of, minutes: 1440 }, sequenceOf(of, plan))?.rolls).toBeGreaterThan(30);
 });
 
 test("sixty rolls in five tanks are planned within 200 ms an evening", () => {

@@ -110,6 +110,16 @@ function ownCadence({ agitation }: Bath): StageAgitation | undefined {
   };
 }
 
+/** What turns from the start of a time to its end goes on turning where the time becomes another. */
+export const throughout = <A extends StageAgitation>(
+  agitation: A | undefined,
+  was: Seconds,
+  is: Seconds,
+): A | undefined =>
+  agitation === undefined || agitation.every !== undefined || agitation.initial < was
+    ? agitation
+    : { ...agitation, initial: is };
+
 /** A day in a bath agitated every minute has no more. */
 const MOST_BEATS = 1500;
 

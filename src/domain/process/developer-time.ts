@@ -3,6 +3,7 @@ import { computed, type Figure } from "../origin.ts";
 import { ok, type Result } from "../result.ts";
 import type { Stage } from "../session/run.ts";
 import { type CorrectionError, correctedTime } from "../temperature/corrections.ts";
+import type { FactorLimits } from "../temperature/limits.ts";
 import { type Celsius, type Seconds, seconds } from "../units/quantity.ts";
 import { showDuration } from "../units/show.ts";
 import type { Bath, PushRule } from "./sheet.ts";
@@ -19,7 +20,7 @@ export type DeveloperTime = {
   readonly base: Figure<Seconds>;
   /** What changed it, in order: re-use, push, temperature. */
   readonly corrections: readonly Correction[];
-  /** The re-use table ends before this tank. */
+  /** The re-use table ends before the last film of this tank. */
   readonly beyondTable: boolean;
   readonly estimate?: Estimate | undefined;
 };
@@ -34,6 +35,7 @@ const AT_AIM = 0.05;
  *
  * @param at  °C it will be used at; missing: at the sheet's. Without a law it makes no difference
  *   inside the sheet's tolerance, and beyond it an estimate
+ * @param limits  how far all corrections together may go; missing: half to double
  * @returns nothing when the sheet has no time; an error where a rule does not reach that far, or
  *   all of them together go beyond the limits
  */
@@ -42,6 +44,7 @@ export function developerTime(
   before: WorkBefore | undefined,
   push: { readonly stops: number; readonly rule: PushRule } | undefined,
   at?: Celsius,
+  limits?: FactorLimits,
 ): Result<DeveloperTime, CorrectionError> | undefined {
   const base = bath.time;
   if (base === undefined) return undefined;
@@ -55,6 +58,7 @@ export function developerTime(
     reuse: reuse === undefined || before === undefined ? undefined : { rule: reuse, before },
     push: push === undefined || push.stops === 0 ? undefined : push,
     temperature: at === undefined || off <= tolerated + 1e-9 ? undefined : { at, law },
+    limits,
   });
   if (!corrected.ok) return corrected;
   const { steps, estimate, beyondReuse: beyondTable, from, to } = corrected.value;

@@ -37,6 +37,8 @@ export type Said = {
         readonly time: Figure<Seconds>;
         readonly base: Figure<Seconds>;
         readonly corrections: readonly NonNullable<Stage["corrections"]>[number][];
+        /** How it is worked out again when its bottle does more film before it is poured. */
+        readonly follows?: Stage["follows"];
       }
     | undefined;
 };
@@ -78,6 +80,7 @@ export function planStage(
       ...(worked === undefined || worked.corrections.length === 0
         ? {}
         : { timeBase: worked.base.value, corrections: [...worked.corrections] }),
+      ...(worked?.follows === undefined ? {} : { follows: worked.follows }),
       temperature,
       temperatureOrigin: said.temperature === undefined ? bath.temperature?.origin : toldOrigin,
       tolerance: bath.tolerance?.value,

@@ -28,7 +28,7 @@ export const originSchema = z.object({
   source: z.string().optional(),
 });
 
-const figureOf = <T extends number>(brand: (value: number) => T) =>
+export const figureOf = <T extends number>(brand: (value: number) => T) =>
   z.object({
     value: z.number().transform(brand),
     origin: originSchema,
@@ -71,7 +71,7 @@ const tableRow = <T extends number>(brand: (value: number) => T) =>
   z.object({ at: z.number(), time: z.number().transform(brand) });
 
 /** How a developer's time rises with the film it has done. */
-const reuseSchema = z.discriminatedUnion("kind", [
+export const reuseSchema = z.discriminatedUnion("kind", [
   z.object({
     kind: z.literal("percent"),
     /** Per unit of film, %. */
@@ -98,7 +98,7 @@ const reuseSchema = z.discriminatedUnion("kind", [
 export type ReuseRule = z.infer<typeof reuseSchema>;
 
 /** How a developer's time changes with stops of push, or of pull where they are negative. */
-const pushSchema = z.discriminatedUnion("kind", [
+export const pushSchema = z.discriminatedUnion("kind", [
   z.object({
     kind: z.literal("seconds"),
     seconds: z.number().transform(seconds),

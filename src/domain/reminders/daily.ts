@@ -17,7 +17,7 @@ export const dailySchema = z.object({
   quietTo: minuteOfDay.default(8 * 60),
   /** Film that has waited longer than this, days, is mentioned. */
   rollDays: z.number().int().min(1).default(30),
-  /** The day a thermometer was last checked, ISO; missing: never told, nothing is due. */
+  /** The day a thermometer was last checked, ISO; missing: never told. */
   thermometerOn: z.iso.date().optional(),
 });
 export type Daily = z.infer<typeof dailySchema>;

@@ -1,5 +1,7 @@
+import { oncePer } from "../once-per.ts";
 import type { Bench } from "../session/bench.ts";
 import { recheckDue } from "../temperature/thermometer.ts";
+import type { Instant } from "../units/quantity.ts";
 import { type Day, dayAt, dayNumber, dayOfNumber, isoDayNumber, showDay } from "./calendar.ts";
 import type { DailyBottle, DailyRoll, Looks } from "./looks.ts";
 
@@ -17,6 +19,8 @@ export type Notice = {
 
 /** A thermometer is compared with a known one this often, months (common practice, no source). */
 const THERMOMETER_MONTHS = 6;
+/** One that was read and never checked is spoken of this often, months (common practice, no source). */
+const UNCHECKED_MONTHS = 1;
 /** Film done, as a share of the capacity, from which a bottle is running low (common practice). */
 const LOW_UNITS = 0.75;
 
@@ -27,13 +31,20 @@ const LOW_UNITS = 0.75;
 export function noticesOf(bench: Bench, today: Day, looks: Looks): readonly Notice[] {
   if (!bench.daily.on) return [];
   const now = dayNumber(today);
-  return [
-    ...looks.bottles(bench, today.toString()).flatMap((bottle) => bottleNotices(bottle, now)),
-    ...thermometerNotices(bench),
-    ...namedThermometers(bench),
-    ...looks.rolls(bench).flatMap((roll) => rollNotices(roll, bench.daily.rollDays)),
-  ];
+  const notices: Notice[] = [];
+  for (const bottle of looks.bottles(bench, today.toString())) {
+    notices.push(...ofBottle(bottle, now));
+  }
+  notices.push(...thermometerNotices(bench, today), ...namedThermometers(bench));
+  for (const notice of ofRolls(looks.rolls(bench), bench.daily.rollDays)) notices.push(notice);
+  return notices;
 }
+
+const ofBottle = oncePer(bottleNotices);
+const ofRoll = oncePer(rollNotices);
+const ofRolls = oncePer((rolls: readonly DailyRoll[], days: number) =>
+  rolls.flatMap((roll) => ofRoll(roll, days)),
+);
 
 type Step = "75" | "90" | "weekend" | "day";
 
@@ -108,8 +119,9 @@ function limitText(step: Step, { name, bath }: DailyBottle, due: number, today: 
   }
 }
 
-function thermometerNotices({ daily: { thermometerOn } }: Bench): readonly Notice[] {
-  if (thermometerOn === undefined) return [];
+function thermometerNotices(bench: Bench, today: Day): readonly Notice[] {
+  const { thermometerOn } = bench.daily;
+  if (thermometerOn === undefined) return uncheckedNotices(bench, today);
   const checked = Temporal.PlainDate.from(thermometerOn);
   const from = dayNumber(checked.add({ months: THERMOMETER_MONTHS }));
   const text = (): string => `Check the thermometer again: last checked ${showDay(checked)}.`;
@@ -126,6 +138,53 @@ const namedThermometers = ({ thermometers, zone }: Bench): readonly Notice[] =>
     const from = dayNumber(dayAt(due, zone));
     return [{ key: `thermometer:${id}:${due}`, kind: "thermometer", text, from, settles: [] }];
   });
+
+/**
+ * Temperatures were read on a thermometer nobody ever checked: said after the first, then
+ * every month. The one that is due and the next stand side by side, so that the message can be
+ * planned.
+ */
+function uncheckedNotices(bench: Bench, today: Day): readonly Notice[] {
+  const first = firstReading(bench);
+  if (first === undefined) return [];
+  const since = dayAt(first, bench.zone);
+  const passed = since.until(today, { largestUnit: "months" }).months;
+  const at = Math.max(0, Math.floor(passed / UNCHECKED_MONTHS));
+  const text = (): string =>
+    "Check the thermometer against one you trust: temperatures were read on it, and no check is noted.";
+  return [at, at + 1].map((nth) => ({
+    key: `thermometer:unchecked:${nth}`,
+    kind: "thermometer",
+    text,
+    from: dayNumber(nth === 0 ? since : since.add({ months: nth * UNCHECKED_MONTHS })),
+    settles: [],
+  }));
+}
+
+/**
+ * Of a thermometer with a name its own checks speak; one without is taken for unchecked while no
+ * check of any is noted.
+ */
+function neverChecked({ thermometers }: Bench, name: string): boolean {
+  const named = Object.hasOwn(thermometers, name) ? thermometers[name] : undefined;
+  if (named !== undefined) return named.isReference !== true && named.checks.length === 0;
+  return Object.values(thermometers).every(({ checks }) => checks.length === 0);
+}
+
+/** When one was first read for a run, those moved to files of their own included. */
+function firstReading(bench: Bench): Instant | undefined {
+  const past = bench.pastRuns.find(({ touched }) =>
+    touched?.thermometers.some((name) => neverChecked(bench, name)),
+  );
+  if (past !== undefined) return past.plannedAt;
+  for (const id in bench.runs) {
+    const at = bench.runs[id]?.readings.find(({ thermometer = "" }) =>
+      neverChecked(bench, thermometer),
+    )?.at;
+    if (at !== undefined) return at;
+  }
+  return undefined;
+}
 
 function rollNotices({ id, name, since }: DailyRoll, days: number): readonly Notice[] {
   if (since === undefined) return [];

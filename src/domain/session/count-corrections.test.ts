@@ -33,7 +33,8 @@ test("counted, then given back: every bottle has what it had, and it is not coun
   const back = giveBack(counted, "run-1");
   expect(used(back)).toEqual([3, 5]);
   expect(countFilm(back, "run-1")).toBe(back);
-  expect(back.bottles.dev?.batches).toBe(0);
+  // Three were done in tanks nobody counted: one each.
+  expect(back.bottles.dev?.batches).toBe(3);
 });
 
 test("giving back restores units exactly, whatever the film", () => {
@@ -53,7 +54,9 @@ test("giving back restores units exactly, whatever the film", () => {
 });
 
 test("each tank counts one batch for a rule that counts tanks", () => {
-  expect(countFilm(benchOf(two), "run-1").bottles.dev?.batches).toBe(1);
+  expect(countFilm(benchOf(two), "run-1").bottles.dev?.batches).toBe(4);
+  const fresh = { ...benchOf(two), bottles: { dev: { ...dev, used: units(0) }, blix } };
+  expect(countFilm(fresh, "run-1").bottles.dev?.batches).toBe(1);
 });
 
 test("a run's count put right changes its other bottles by the same difference", () => {

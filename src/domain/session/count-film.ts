@@ -1,18 +1,20 @@
 import { openedOn } from "../chemistry/fill.ts";
+import { tanksAfterCount, tanksDone } from "../chemistry/work-before.ts";
 import { filmUnits } from "../film/load.ts";
 import { markDone } from "../film/mark-done.ts";
 import { dateOf } from "../timing/clock-text.ts";
 import { type Units, units } from "../units/quantity.ts";
 import type { Bench } from "./bench.ts";
+import { settleTimes } from "./follow-bottles.ts";
 import type { Run } from "./run.ts";
 
 /**
  * Adds a run's film to each bottle it has really been poured from, once per run: film counts when
  * "in" was heard or assumed, never when it was only planned or rehearsed. Doing it twice changes
- * nothing.
+ * nothing. A developer that has just gone in keeps the time for what its bottle had done before.
  */
 export const countFilm = (bench: Bench, runId: string): Bench =>
-  markDone(countBottles(bench, runId), runId);
+  markDone(countBottles(settleTimes(bench, runId), runId), runId);
 
 function countBottles(bench: Bench, runId: string): Bench {
   const run = bench.runs[runId];
@@ -28,7 +30,9 @@ function countBottles(bench: Bench, runId: string): Bench {
     const after = units(bottle.used + load);
     counted.push({ bottle: id, before: bottle.used, after });
     const opened = openedOn(bottle, dateOf(stage.inAt, bench.zone));
-    bottles = { ...bottles, [id]: { ...opened, used: after, batches: (bottle.batches ?? 0) + 1 } };
+    const { tanks, assumed } = tanksDone(bottle);
+    const batches = { batches: tanks + 1, ...(assumed ? { batchesAssumed: true } : {}) };
+    bottles = { ...bottles, [id]: { ...opened, used: after, ...batches } };
   }
   if (counted.length === run.counted.length) return bench;
   return { ...bench, bottles, runs: { ...bench.runs, [runId]: { ...run, counted } } };
@@ -86,7 +90,12 @@ export function correctCount(
     const now = id === bottleId ? used : units(Math.max(0, bottle.used + by));
     bottles = { ...bottles, [id]: { ...bottle, used: now } };
   }
-  if (run === undefined) return { ...bench, bottles, runs: confirmed(bench, bottleId) };
+  if (run === undefined) {
+    // Nobody said in how many tanks: what is not known of them is taken to the cautious end.
+    const { batchesAssumed: _, ...rest } = { ...corrected, used };
+    bottles = { ...bottles, [bottleId]: { ...rest, ...tanksAfterCount(corrected, used) } };
+    return { ...bench, bottles, runs: confirmed(bench, bottleId) };
+  }
   const counted = run.counted.map((entry) => ({
     ...entry,
     after: units(Math.max(entry.before, entry.after + by)),

@@ -4,6 +4,7 @@ import { type Instant, instant, type Seconds, secondsBetween } from "../units/qu
 import { applyEvent, nextEvent, type RunEvent } from "./advance.ts";
 import type { Bench } from "./bench.ts";
 import { countFilm } from "./count-film.ts";
+import { followBottles, type Retimed } from "./follow-bottles.ts";
 import { isLive, type Run } from "./run.ts";
 
 /** Something that came due: in which run, what, and how long ago. */
@@ -11,6 +12,8 @@ export type Happening = {
   readonly run: Run;
   readonly event: RunEvent;
   readonly late: Seconds;
+  /** Developer times of other runs that are others now; missing when there are none. */
+  readonly retimed?: readonly Retimed[];
 };
 
 /** All that came due: what runs did, and beside it the reminders and the daily message. */
@@ -78,10 +81,16 @@ export function decide(bench: Bench, now: Instant, looks: Looks = noLooks): Deci
     }
     const run = applyEvent(due.run, due.event);
     current = countFilm({ ...current, runs: { ...current.runs, [run.id]: run } }, run.id);
+    // A cue moves nothing, so nothing that waits is another by it.
+    const followed = due.event.kind === "cues" ? undefined : followBottles(current, due.event.at);
+    current = followed?.bench ?? current;
     happenings.push({
       run: current.runs[run.id] ?? run,
       event: due.event,
       late: secondsBetween(due.event.at, now),
+      ...(followed === undefined || followed.retimed.length === 0
+        ? {}
+        : { retimed: followed.retimed }),
     });
   }
   throw new Error("a run does not come to an end");

@@ -1,3 +1,4 @@
+import { throughout } from "../process/agitation.ts";
 import { isColour, isDeveloper } from "../process/sheet.ts";
 import type { Result } from "../result.ts";
 import { type CompensationRules, compensate, type Decision } from "../temperature/compensate.ts";
@@ -81,6 +82,7 @@ export function moveEnd(run: Run, index: number, to: Seconds, how: string, now: 
   const moved = withStage(run, index, {
     time,
     timeMeant: meant,
+    agitation: throughout(stage.agitation, stage.time, time),
     timeBase: stage.timeBase ?? meant,
     corrections: [
       ...kept,

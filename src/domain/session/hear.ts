@@ -66,10 +66,18 @@ export function confirmOut(run: Run, now: Instant): Run {
   return openWindow(
     {
       ...run,
-      stages: run.stages.map((stage, index) => (index === before ? outNow(stage, now) : stage)),
+      stages: run.stages.map((stage, index) =>
+        index === before ? outNow(stage, now) : index === run.current ? notIn(stage) : stage,
+      ),
     },
     now,
   );
+}
+
+/** A start that was only assumed is no start: the film was still in the bath before. */
+function notIn(stage: Stage): Stage {
+  const { inAt: _, plusMinus: __, ...rest } = stage;
+  return rest;
 }
 
 /** How long after the clock ended a run "out" still confirms its end, s. */

@@ -39,7 +39,7 @@ export function rehearse(run: Run, speed: number): Result<Run, RehearsalTrouble>
 }
 
 function rehearsed(stage: Stage, run: Run, speed: number): Stage {
-  const { bottle: _, agitation, vent, pourAt, ...rest } = stage;
+  const { bottle: _, follows: __, agitation, vent, pourAt, ...rest } = stage;
   return {
     ...rest,
     time: faster(stage.time, speed),

@@ -1,7 +1,21 @@
 import { z } from "zod";
 import { filmSchema } from "../film/load.ts";
-import { originSchema, senses, timeLawSchema } from "../process/sheet.ts";
-import { celsius, celsiusDifference, instant, seconds, units } from "../units/quantity.ts";
+import {
+  figureOf,
+  originSchema,
+  pushSchema,
+  reuseSchema,
+  senses,
+  timeLawSchema,
+} from "../process/sheet.ts";
+import {
+  celsius,
+  celsiusDifference,
+  instant,
+  millilitres,
+  seconds,
+  units,
+} from "../units/quantity.ts";
 
 const at = z.number().transform(instant);
 const length = z.number().transform(seconds);
@@ -33,6 +47,34 @@ export const stageSchema = z.object({
   driftAnswer: z
     .object({ choice: z.enum(["keep", "adjust", "log"]), band: z.enum(["note", "ask", "hold"]) })
     .optional(),
+  /**
+   * How its time is worked out again while it waits, from what its bottle has done by then. Missing
+   * where nothing of the kind changes it, where the user gave the time, and once it is in.
+   */
+  follows: z
+    .object({
+      base: figureOf(seconds),
+      reuse: reuseSchema,
+      push: z.object({ stops: z.number(), rule: pushSchema }).optional(),
+      /** The volume its sheet's rule speaks of, mL. */
+      batch: z.number().transform(millilitres).optional(),
+      /** What the bath will be used at, where it was told, with all its sheet says of that. */
+      warmth: z
+        .object({
+          at: z.number().transform(celsius),
+          aim: figureOf(celsius),
+          tolerance: figureOf(celsiusDifference).optional(),
+          law: timeLawSchema.optional(),
+          /** The middle of an estimate, by the user's word. */
+          middle: z.literal(true).optional(),
+        })
+        .optional(),
+      /** How far all corrections together may go, as factors on the sheet's time. */
+      limits: z.object({ least: z.number().positive(), most: z.number().positive() }).optional(),
+    })
+    .optional(),
+  /** The sheet its figures are from, where that is its bottle's own and not the run's. */
+  sheet: z.string().optional(),
   temperature: z.number().transform(celsius).optional(),
   temperatureOrigin: originSchema.optional(),
   tolerance: z.number().transform(celsiusDifference).optional(),

@@ -37,6 +37,7 @@ export function markSuspect(
   { kind, id }: Culprit,
   why: string,
   now: Instant,
+  contaminated = false,
 ): { readonly bench: Bench; readonly also: readonly string[] } {
   if (kind !== "bottle") {
     const others = (bench.suspects ?? []).filter((one) => one.kind !== kind || one.name !== id);
@@ -50,18 +51,45 @@ export function markSuspect(
   let { bottles } = bench;
   for (const reached of spread(bench, id)) {
     const bottle = bottles[reached];
-    if (bottle === undefined || (bottle.suspect !== undefined && reached !== id)) continue;
-    if (reached !== id) also.push(bottle.name);
+    if (bottle === undefined) continue;
+    const known = reached !== id && bottle.suspect !== undefined;
+    if (known && !contaminated) continue;
+    if (reached !== id && !known) also.push(bottle.name);
     const reason = reached === id ? why : `${first} went into it, which is suspect`;
-    bottles = { ...bottles, [reached]: { ...bottle, suspect: { since: now, why: reason } } };
+    const suspect = suspectMark(bottle, reason, now, contaminated);
+    bottles = { ...bottles, [reached]: { ...bottle, suspect } };
   }
   return { bench: { ...bench, bottles }, also };
+}
+
+/** The mark a bottle gets: that something foreign is in it stays known, whatever is found later. */
+export function suspectMark(
+  { suspect: before }: Bottle,
+  why: string,
+  now: Instant,
+  contaminated = false,
+): NonNullable<Bottle["suspect"]> {
+  const foul = before?.contaminated === true;
+  return {
+    since: now,
+    why: foul && before.why !== why ? `${before.why}; ${why}` : why,
+    ...(foul || contaminated ? { contaminated: true } : {}),
+  };
 }
 
 /** The bottle without its mark. */
 export function clearSuspect(bottle: Bottle): Bottle {
   const { suspect: _, ...rest } = bottle;
   return rest;
+}
+
+/** The bottle trusted by an explicit word: no mark, and a test that failed stands overruled. */
+export function trusted(bottle: Bottle): Bottle {
+  const { tests } = bottle;
+  const last = tests?.at(-1);
+  const clear = clearSuspect(bottle);
+  if (tests === undefined || last === undefined || last.passed) return clear;
+  return { ...clear, tests: [...tests.slice(0, -1), { ...last, overruled: true }] };
 }
 
 /** Every run a culprit touched, oldest first, those moved to files of their own included. */
@@ -81,7 +109,10 @@ export function touchedRuns(bench: Bench, { kind, id }: Culprit): readonly Touch
   return [...past, ...here]
     .filter(({ touched }) => {
       if (kind === "bottle") return touched.bottles.some((bottle) => reached.includes(bottle));
-      if (kind === "sheet") return touched.sheet === id && touched.bottles.length > 0;
+      if (kind === "sheet") {
+        const by = touched.sheet === id || touched.otherSheets?.includes(id) === true;
+        return by && touched.bottles.length > 0;
+      }
       return touched.thermometers.some((name) => name === id || name === "");
     })
     .map((run) => ({

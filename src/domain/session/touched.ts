@@ -8,6 +8,8 @@ export const touchedSchema = z.object({
   /** Ids of bottles whose solution met the film. */
   bottles: z.array(z.string()),
   sheet: z.string(),
+  /** Other sheets whose figures a bath went by; missing when there were none. */
+  otherSheets: z.array(z.string()).optional(),
   /** Thermometers by name; an empty name where a reading named none. */
   thermometers: z.array(z.string()),
   film: z.array(filmSchema),
@@ -33,9 +35,13 @@ export function touchedBy(run: Run): Touched {
   const bottles = run.stages.flatMap(({ bottle, inAt }) =>
     bottle === undefined || inAt === undefined ? [] : [bottle],
   );
+  const otherSheets = run.stages.flatMap(({ sheet }) =>
+    sheet === undefined || sheet === run.sheet ? [] : [sheet],
+  );
   return {
     bottles: run.nothingIn === true ? [] : [...new Set(bottles)],
     sheet: run.sheet,
+    ...(otherSheets.length === 0 ? {} : { otherSheets }),
     thermometers: [...new Set(run.readings.map(({ thermometer }) => thermometer ?? ""))],
     film: run.film,
     readings: run.readings.flatMap(({ at, stage, bath, temperature, thermometer, read }) => {

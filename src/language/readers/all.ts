@@ -19,9 +19,11 @@ import { readDuration } from "./duration.ts";
 import { readFill } from "./fill.ts";
 import { readFilm } from "./film.ts";
 import { readFormula } from "./formula.ts";
+import { readFoul } from "./foul.ts";
 import { readNewName, readNewTank, readText, readWord } from "./free-text.ts";
 import { readHeat } from "./heat.ts";
 import { readHeld } from "./held-name.ts";
+import { readInJug } from "./in-jug.ts";
 import { readLookSign } from "./look-sign.ts";
 import { readMass, readMassUnit } from "./mass.ts";
 import { readMoment } from "./moment.ts";
@@ -31,6 +33,7 @@ import { readNewRolls } from "./new-rolls.ts";
 import { readNone } from "./none.ts";
 import { numberReader } from "./number.ts";
 import { readPercent } from "./percent.ts";
+import { readPerson } from "./person.ts";
 import { readPlace } from "./place.ts";
 import { readRepeats } from "./recurrence.ts";
 import { readReels } from "./reels.ts";
@@ -41,6 +44,7 @@ import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
 import { readTask } from "./task.ts";
 import { readTemperature } from "./temperature.ts";
+import { readToppedUp } from "./topped-up.ts";
 import { readTraits } from "./traits.ts";
 import { readVerdict } from "./verdict.ts";
 import { readVolume, readVolumeUnit } from "./volume.ts";
@@ -67,8 +71,10 @@ export type ReaderName =
   | "fill"
   | "film"
   | "formula"
+  | "foul"
   | "heat"
   | "held"
+  | "inJug"
   | "mass"
   | "massUnit"
   | "mixedDate"
@@ -80,6 +86,7 @@ export type ReaderName =
   | "number"
   | "pastDate"
   | "percent"
+  | "person"
   | "place"
   | "push"
   | "reels"
@@ -96,6 +103,7 @@ export type ReaderName =
   | "task"
   | "temperature"
   | "text"
+  | "toppedUp"
   | "traits"
   | "verdict"
   | "volume"
@@ -124,8 +132,10 @@ export const readers: Record<ReaderName, SlotReader> = {
   fill: readFill,
   film: readFilm,
   formula: readFormula,
+  foul: readFoul,
   heat: readHeat,
   held: readHeld,
+  inJug: readInJug,
   mass: readMass,
   massUnit: readMassUnit,
   mixedDate: readDateOrUnknown,
@@ -137,6 +147,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   number: numberReader,
   pastDate: readPastDate,
   percent: readPercent,
+  person: readPerson,
   place: readPlace,
   push: readStops,
   reels: readReels,
@@ -153,6 +164,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   task: readTask,
   temperature: readTemperature,
   text: readText,
+  toppedUp: readToppedUp,
   traits: readTraits,
   verdict: readVerdict,
   volume: readVolume,
@@ -163,4 +175,10 @@ export const readers: Record<ReaderName, SlotReader> = {
 };
 
 /** Free text: the matcher may put the words as typed (`asTyped`) in the place of the value. */
-export const takenAsTyped: ReadonlySet<ReaderName> = new Set(["word", "text", "task", "newName"]);
+export const takenAsTyped: ReadonlySet<ReaderName> = new Set([
+  "word",
+  "text",
+  "task",
+  "newName",
+  "person",
+]);

@@ -9,8 +9,15 @@ export type ClockTime = {
   readonly hour: number;
   readonly minute: number;
   readonly ambiguous?: true;
+  /** Written with a colon and no "am" or "pm": as a 24-hour clock writes it. */
+  readonly figures?: true;
 };
-type Heard = { readonly hour: number; readonly minute: number; readonly certain?: boolean };
+type Heard = {
+  readonly hour: number;
+  readonly minute: number;
+  readonly certain?: boolean;
+  readonly figures?: boolean;
+};
 type Read = readonly Reading<ClockTime | Unreadable>[];
 
 const readHalf = phrases<"am" | "pm">([
@@ -44,10 +51,10 @@ function readWritten(words: readonly string[], from: number): readonly Reading<H
   const word = words[from] ?? "";
   const match = /^(\d{1,2})[:.h](\d\d)$/.exec(word) ?? /^(\d{1,2})$/.exec(word);
   if (match === null) return [];
-  const certain = match[2] !== undefined && word.startsWith("0");
-  return [
-    { value: { hour: Number(match[1]), minute: Number(match[2] ?? 0), certain }, next: from + 1 },
-  ];
+  const certain = /^0\d/.test(word);
+  const figures = match[2] !== undefined;
+  const value = { hour: Number(match[1]), minute: Number(match[2] ?? 0), certain, figures };
+  return [{ value, next: from + 1 }];
 }
 
 function readSpoken(words: readonly string[], from: number): readonly Reading<Heard>[] {
@@ -108,11 +115,12 @@ function withHalf(words: readonly string[], from: number, heard: Heard, next: nu
 }
 
 function settle(heard: Heard, half?: "am" | "pm"): ClockTime | undefined {
-  const { hour, minute, certain } = heard;
+  const { hour, minute, certain, figures } = heard;
   if (hour > 23 || minute > 59) return undefined;
   if (half === undefined || hour > 12 || hour === 0) {
     const clear = certain === true || hour > 12 || hour === 0;
-    return clear ? { hour, minute } : { hour, minute, ambiguous: true };
+    if (clear) return { hour, minute };
+    return { hour, minute, ambiguous: true, ...(figures === true ? { figures } : {}) };
   }
   return { hour: (hour % 12) + (half === "pm" ? 12 : 0), minute };
 }

@@ -30,6 +30,7 @@ export function readPastDate(words: readonly string[], from: number, listening: 
   const start = words[from] === "on" || words[from] === "since" ? from + 1 : from;
   const found = [
     ...readNamedDay(words, start, today),
+    ...readWeekend(words, start, today),
     ...readAgo(words, start, today),
     ...readPastWeekday(words, start, today),
     ...readIso(words, start),
@@ -52,6 +53,31 @@ const readNamedDay = (words: readonly string[], from: number, today: Day): Read 
     value: today.subtract({ days }).toString(),
     next,
   }));
+
+const readWeekendWord = phrases<"last" | "latest">([
+  ["last", "last weekend, the last weekend, the weekend before, past weekend, the past weekend"],
+  ["latest", "this weekend, the weekend, at the weekend, over the weekend, weekend"],
+]);
+
+/** "last weekend": its Saturday or its Sunday, which is asked; the one that is not over is "this". */
+function readWeekend(words: readonly string[], from: number, today: Day): Read {
+  return readWeekendWord(words, from).map(({ value: which, next }) => {
+    const sunday = today.subtract({ days: today.dayOfWeek });
+    const under = today.dayOfWeek > 5 && which === "latest";
+    const days = under
+      ? [today.subtract({ days: today.dayOfWeek - 6 }), today]
+      : [sunday.subtract({ days: 1 }), sunday];
+    const choices = days
+      .filter((day, index) => index === 0 || !day.equals(days[0] ?? day))
+      .map((day) => ({ word: showDay(day), value: day.toString() }));
+    const [only] = choices;
+    if (choices.length === 1 && only !== undefined) return { value: only.value, next };
+    return {
+      value: { unsettled: "date" as const, heard: words.slice(from, next).join(" "), choices },
+      next,
+    };
+  });
+}
 
 const readSpan = phrases<"days" | "weeks" | "fortnights" | "months" | "years">([
   ["days", "day, days"],

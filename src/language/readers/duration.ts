@@ -23,10 +23,12 @@ export const readDuration = (words: readonly string[], from: number, _listening:
   orBare<DurationValue>([...readColons(words, from), ...readUnits(words, from)], () =>
     byLength<DurationValue>([
       ...readMinutesThenSeconds(words, from),
-      ...bareNumber(words, from).map(({ value, next }) => ({
-        value: isUnreadable(value) ? value : askUnit(value, words, from, next),
-        next,
-      })),
+      ...bareNumber(words, from)
+        .filter(({ next }) => !counted.has(words[next] ?? ""))
+        .map(({ value, next }) => ({
+          value: isUnreadable(value) ? value : askUnit(value, words, from, next),
+          next,
+        })),
     ]),
   );
 
@@ -91,9 +93,23 @@ function readBare(words: readonly string[], from: number): Reading<number> | und
       !isArticle(words, from, reading.next) &&
       Number.isInteger(reading.value) &&
       reading.value > 0 &&
-      reading.value < 60,
+      reading.value < 60 &&
+      !counted.has(words[reading.next] ?? ""),
   );
 }
+
+/** A number before one of these counts things: "5 minutes one roll" is five minutes, "3 rolls" no time. */
+const counted = new Set([
+  "roll",
+  "rolls",
+  "sheet",
+  "sheets",
+  "film",
+  "films",
+  "unit",
+  "units",
+  "x",
+]);
 
 /** One number with its unit: "two and a half minutes", "half an hour", "a minute and a half". */
 function readOne(words: readonly string[], from: number): readonly Reading<Sum | Unreadable>[] {

@@ -16,10 +16,10 @@ export function phrases<T>(
       const first = words[0] ?? "";
       const entries = byFirst.get(first) ?? [];
       entries.push({ words, value });
-      entries.sort((a, b) => b.words.length - a.words.length);
       byFirst.set(first, entries);
     }
   }
+  for (const entries of byFirst.values()) entries.sort((a, b) => b.words.length - a.words.length);
   return (words, from) =>
     (byFirst.get(words[from] ?? "") ?? [])
       .filter((entry) => entry.words.every((word, index) => words[from + index] === word))
