@@ -26,6 +26,7 @@ export const forecastCommand = defineCommand({
   sentences: [
     `[the] bath [is|reads] [now] [at] {bath} <{ago} ago [it was] {before} / [and] [the] room [is] [at] {room}> ${target}`,
     `[the] bath [is|reads] [now] [at] {bath} [it] was {before} {ago} ago [and] [the] room [is] [at] {room} ${target}`,
+    `[the] bath was [at] {before} {ago} ago [and] [it] [is] [now] [at] {bath} [now] [and] [the] room [is] [at] {room} [and] ${target}`,
     "(forecast|when is the bath ready|when will the bath be ready)",
   ],
   slots: { bath: "heat", before: "heat", room: "heat", target: "heat", ago: "duration" },

@@ -22,6 +22,7 @@ export const pourDropCommand = defineCommand({
   topic: "arithmetic",
   sentences: [
     `(tank drop|pour drop|pouring drop|drop on pouring|temperature drop) <[the] developer [is] [at] {developer} / ${rest}>`,
+    "[the] developer [is] [at] {developer} [goes|poured] into [a] tank [is] [at] {vessel} <[with|of] {volume} [of developer]>",
     `how (warm|hot) (must|should|does) [the] developer [have to|need to] be for {aim} <${rest}>`,
     "how (warm|hot) (must|should|does) [the] developer [have to|need to] be (with|if|when) [the] tank [is] [at] {vessel} <[with|of] {volume} [of developer] / in tank {tank}>",
     "(tank drop|pour drop|pouring drop|pre-heat|preheat)",

@@ -115,7 +115,6 @@ const rows: readonly Row[] = [
     what: `of these the slowest, p99: ${bottles.slowest.command}`,
     unit: "ms",
     measured: bottles.slowest.p99,
-    promised: 10,
   },
   { what: "plan tonight of that bench, p50", unit: "ms", measured: bottles.plan.p50 },
   { what: "plan tonight of that bench, p99", unit: "ms", measured: bottles.plan.p99 },

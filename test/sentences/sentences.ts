@@ -145,6 +145,16 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   forecast: [
     [
+      "bath was 46 ten minutes ago and is 44 now, room 20, when is it 38",
+      {
+        ago: 600,
+        bath: { degrees: 44 },
+        before: { degrees: 46 },
+        room: { degrees: 20 },
+        target: { degrees: 38 },
+      },
+    ],
+    [
       "bath 46, ten minutes ago 48, room 20: when is it 38",
       {
         ago: 600,
@@ -187,6 +197,10 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   "pour drop": [
+    [
+      "developer 38.5 into a tank at 22, 500 ml",
+      { developer: { degrees: 38.5 }, vessel: { degrees: 22 }, volume: 500 },
+    ],
     [
       "tank drop: developer 38.5, tank 22, 500 ml",
       { developer: { degrees: 38.5 }, vessel: { degrees: 22 }, volume: 500 },
