@@ -29,6 +29,7 @@ export const forecastCommand = defineCommand({
     `[the] bath was [at] {before} {ago} ago [and] [it] [is] [now] [at] {bath} [now] [and] [the] room [is] [at] {room} [and] ${target}`,
     "(forecast|when is the bath ready|when will the bath be ready)",
   ],
+  needs: ["ago", "forecast", "ready"],
   slots: { bath: "heat", before: "heat", room: "heat", target: "heat", ago: "duration" },
   examples: ["bath 46, ten minutes ago 48, room 20: when is it 38"],
   fields: z.object({
