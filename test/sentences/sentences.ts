@@ -464,6 +464,10 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["skip blix in tank north", { solution: "blix", tank: "North" }],
   ],
   start: [
+    [
+      "start developer one roll tank south pushed one stop",
+      { solution: "developer", film: [{ count: 1 }], tank: "south", push: 1 },
+    ],
     ["start developer", { solution: "developer" }],
     ["start the dev for three fifteen", { duration: 195, solution: "developer" }],
     [

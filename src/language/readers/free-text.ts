@@ -20,7 +20,7 @@ export function readText(words: readonly string[], from: number): readonly Readi
 
 /** Words that go on with the sentence behind a name and are no part of it. */
 const goesOn: ReadonlySet<string> = new Set(
-  "pushed pulled push pull important pour mixed made opened today yesterday with from for at in on by to using of and is holds please now then just".split(
+  "mixed made opened pushed pulled today yesterday with from for at in on by to using of and is holds please now then just".split(
     " ",
   ),
 );
