@@ -125,7 +125,7 @@ export const temperatureCommand = defineCommand({
           : undefined
         : sure === true || stage.temperature === undefined
           ? undefined
-          : questionReading(reading, [], stage.temperature);
+          : questionReading(reading, [], stage.temperature, stage.tolerance);
     if (odd !== undefined) {
       const title = `${plain(value, 1)}? ${askAboutReading(odd)}`;
       return confirm("temperature", asked, "sure", title, {

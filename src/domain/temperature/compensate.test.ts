@@ -74,8 +74,19 @@ test("with no law the size is a range and nothing moves by itself", () => {
 });
 
 test("a little is a tenth at most: our own figure", () => {
-  const decision = decided({ reading: reading(60, 35.8), rules: { allowed: false } });
+  const decision = decided({
+    reading: reading(60, 35.8),
+    rules: { allowed: false },
+    confirmed: true,
+  });
   expect(decision.kind === "state" && decision.adjusted).toBeCloseTo(214.5, 9);
+});
+
+test("a slip in the first reading is asked about: ten times the band, at least 1.5 °C", () => {
+  // 34.7 for 37.4, two digits exchanged; a tank's honest loss of 1 °C is believed.
+  expect(decided({ reading: reading(60, 34.7) }).kind).toBe("question");
+  expect(decided({ reading: reading(60, 36.2) }).kind).toBe("question");
+  expect(decided({ reading: reading(60, 36.8) }).kind).not.toBe("question");
 });
 
 test("beyond half or double of the sheet's own time it is not moved: our own bound", () => {

@@ -99,7 +99,9 @@ export function compensate(
   confirmed = false,
 ): Result<Decision, DriftError> {
   const measured = measure(stage, rules.law, [...earlier, reading], now);
-  const question = confirmed ? undefined : questionReading(reading, earlier, stage.aim);
+  const question = confirmed
+    ? undefined
+    : questionReading(reading, earlier, stage.aim, rules.tolerance);
   // Far outside a law is often a slip: ask before refusing.
   const mayBeSlip = measured.ok || measured.error.kind === "outside-law";
   if (question !== undefined && mayBeSlip) return ok({ kind: "question", question });

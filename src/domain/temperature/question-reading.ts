@@ -15,6 +15,14 @@ export const FASTEST = 2;
 /** Two readings may differ by this at once, °C: stirring and the eye; our own bound. */
 export const UNSTEADY = celsiusDifference(0.5);
 
+/**
+ * How far the first reading of a bath may be off, °C, before it is asked about: ten times the band,
+ * at least 1.5 °C. A tank loses no more in a pour, and a slip of two digits is further off; our own
+ * bound, no source.
+ */
+const firstFar = (tolerance: CelsiusDifference | undefined): number =>
+  tolerance === undefined ? FAR : Math.min(FAR, Math.max(1.5, tolerance * 10));
+
 /** A reading that is asked about before it is believed. */
 export type ReadingQuestion =
   | {
@@ -35,21 +43,25 @@ export type ReadingQuestion =
     };
 
 /**
- * Whether a reading must be asked about: 15 °C from the aim or more, or a jump from the reading
+ * Whether a reading must be asked about: too far from the aim, or a jump from the reading
  * before or after it that no tank makes. One at the same instant as another replaces it.
  *
  * @param reading  corrected, °C
- * @param earlier  the stage's readings so far, in any order; some may be later than a late one
+ * @param earlier    the stage's readings so far, in any order; some may be later than a late one
+ * @param tolerance  half width of the sheet's band; a first reading is held against it
  */
 export function questionReading(
   reading: BathReading,
   earlier: readonly BathReading[],
   aim: Celsius,
+  tolerance?: CelsiusDifference,
 ): ReadingQuestion | undefined {
   const { at, temperature } = reading;
   const fahrenheit = fromFahrenheit(temperature);
   const meant = Math.abs(fahrenheit - aim) < Math.abs(temperature - aim) ? fahrenheit : undefined;
-  if (Math.abs(temperature - aim) > FAR) return { kind: "far-from-aim", reading, aim, meant };
+  const far = earlier.length === 0 ? firstFar(tolerance) : FAR;
+  if (Math.abs(temperature - aim) > far + 1e-9)
+    return { kind: "far-from-aim", reading, aim, meant };
 
   const others = inOrder(earlier);
   const before = others.findLast((other) => other.at < at);
