@@ -12,6 +12,7 @@ import {
   explainBathTemperature,
 } from "../src/domain/temperature/bath-temperature.ts";
 import { askAboutReading, questionReading } from "../src/domain/temperature/question-reading.ts";
+import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { celsius, instant, later } from "../src/domain/units/quantity.ts";
 import { plain, showTemperature } from "../src/domain/units/show.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
@@ -25,6 +26,7 @@ export const temperatureCommand = defineCommand({
   topic: "run",
   sentences: [
     "[tank] {tank} [tank] temperature [is|now] [at] {temperature}",
+    "[the] [tank] {tank} [tank] (is|reads|is at) [now] [at] {temperature}",
     "temperature [is|now] [at] {temperature} [in] [tank] [{tank}]",
     "temperature [is|now] [at] {temperature} (on|by|with) [the] {thermometer} [thermometer]",
     "[the] {thermometer} thermometer (is|reads|says) [at] {temperature}",
@@ -94,6 +96,13 @@ export const temperatureCommand = defineCommand({
     }
     if (run.endedAt !== undefined) {
       return refuse("over", `${run.tank} is over; say note to add the temperature to its record.`);
+    }
+    if (stage.inAt !== undefined && at < stage.inAt && stage.inAt <= now) {
+      return refuse(
+        "before-pour",
+        `That was before the ${stage.bath} went in at ${clockTime(stage.inAt, bench.zone)}, so it says nothing of the film. Nothing is logged.`,
+        { say: `That was before the ${stage.bath} went in.` },
+      );
     }
     if (choice !== undefined) return chosenReply(bench, run, fields.stage ?? index, choice, now);
     if (sure === false) {

@@ -168,14 +168,14 @@ describe("drift in the bath", () => {
     expect(run?.notes.at(-1)?.text).toContain("drift");
   });
 
-  test("a late reading takes its place; one from before the pour is logged and moves nothing", () => {
+  test("a late reading takes its place; one from before the pour is refused and changes nothing", () => {
     const late = talk(cellar, ...wet, 120, "it was 19 a minute ago");
     expect(late.run?.readings[0]?.at).toBe(later(noon, 11 + 60));
     expect(late.values.drift).toBe("replan");
     const early = talk(cellar, ...wet, 30, "it was 19 a minute ago");
     expect(early.stage?.time).toBe(480);
-    expect(early.values.drift).toBeUndefined();
-    expect(early.run?.readings).toHaveLength(1);
+    expect(early.values.reason).toBe("before-pour");
+    expect(early.run?.readings).toHaveLength(0);
   });
 
   test("an implausible one is questioned first; no changes nothing, yes takes it", () => {

@@ -572,6 +572,9 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   temperature: [
+    ["north is at 37.4", { tank: "North", temperature: 37.4 }],
+    ["tank north is at 37.4", { tank: "North", temperature: 37.4 }],
+    ["bath is at 37.4", { temperature: 37.4 }],
     ["north temperature 23", { tank: "North", temperature: 23 }],
     ["temperature 37.6", { temperature: 37.6 }],
     ["developer is at 37.4", { solution: "developer", temperature: 37.4 }],

@@ -96,13 +96,12 @@ export function moveEnd(run: Run, index: number, to: Seconds, how: string, now: 
   const after = currentStage(moved);
   if (after?.pourAt === undefined || index !== moved.current)
     return noted(moved, now, `drift: ${how}`);
-  // A pour-out that has come down to this very moment must still be told.
+  // A pour-out that has come down to this very moment must still be told; a fetch that was told,
+  // and that the longer time would set a moment ago, was not missed.
   const { pourOut } = stageClock(after, after.pourAt, moved.window);
-  return noted(
-    { ...moved, cuedUntil: instant(Math.min(moved.cuedUntil, pourOut)) },
-    now,
-    `drift: ${how}`,
-  );
+  const cuedUntil =
+    pourOut <= now ? Math.min(moved.cuedUntil, pourOut) : Math.max(moved.cuedUntil, now);
+  return noted({ ...moved, cuedUntil: instant(cuedUntil) }, now, `drift: ${how}`);
 }
 
 export const noted = (run: Run, at: Instant, text: string): Run => ({
