@@ -4,6 +4,7 @@ import { moveEnd, noted, pouringOut, weigh } from "../domain/session/drift-run.t
 import { type ReadingTaken, type Run, type Stage, withStage } from "../domain/session/run.ts";
 import type { Decision, Offer } from "../domain/temperature/compensate.ts";
 import { type DriftError, explainDrift } from "../domain/temperature/drift.ts";
+import { jumps, sayJump } from "../domain/temperature/jump.ts";
 import { clockTime } from "../domain/timing/clock-text.ts";
 import { stageClock } from "../domain/timing/stage-clock.ts";
 import type { Instant } from "../domain/units/quantity.ts";
@@ -86,7 +87,7 @@ function readingParts(
     lines: readingLines(bench, run, stage, reading),
     say: `${plain(temperature, 1)}, ${verdict}.`,
     figures,
-    cautions: [],
+    cautions: jumpCautions(bench, run, reading),
     facts: {
       tank: run.tank,
       bath: stage.bath,
@@ -97,6 +98,19 @@ function readingParts(
       ...(within === undefined ? {} : { within }),
     },
   };
+}
+
+/** Film goes from what the bath before really had, where it was read, to this reading. */
+function jumpCautions(bench: Bench, run: Run, reading: ReadingTaken): readonly string[] {
+  const before = run.stages.findLastIndex(
+    (stage, index) => index < reading.stage && stage.skipped !== true,
+  );
+  const stage = run.stages[before];
+  const real = run.readings.findLast((one) => one.stage === before)?.temperature;
+  const temperature = real ?? stage?.temperature;
+  if (stage === undefined || temperature === undefined) return [];
+  const here = { bath: reading.bath, temperature: reading.temperature };
+  return jumps([{ bath: stage.bath, temperature }, here], bench.jumpLimit).map(sayJump);
 }
 
 const withDrift = (parts: Parts, decision: Settled): Parts => ({

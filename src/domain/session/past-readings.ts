@@ -14,11 +14,13 @@ type RunReading = NonNullable<Touched["readings"]>[number] & {
 /** Where a bath has no tolerance of its own, °C: a common one for colour developers, our own choice. */
 const TOLERANCE: CelsiusDifference = celsiusDifference(0.15);
 
-/** Readings of named thermometers in all runs, those moved to files of their own included. */
+/** Readings of named thermometers in all runs with film, those in files of their own included. */
 function readingsOf(bench: Bench): readonly RunReading[] {
   const runs = [
     ...bench.pastRuns,
-    ...Object.values(bench.runs).map((run) => ({ ...run, touched: touchedBy(run) })),
+    ...Object.values(bench.runs)
+      .filter((run) => run.rehearsal === undefined)
+      .map((run) => ({ ...run, touched: touchedBy(run) })),
   ];
   return runs.flatMap(({ id, tank, title, plannedAt, touched }) =>
     (touched?.readings ?? []).map((reading) => ({ ...reading, run: id, tank, title, plannedAt })),
