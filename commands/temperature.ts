@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
+import { chosenReply } from "../src/commands/drift-choice.ts";
 import { driftValues } from "../src/commands/drift-words.ts";
 import { readOn } from "../src/commands/read-thermometer.ts";
-import { chosenReply, readingReply } from "../src/commands/reading-reply.ts";
+import { readingReply } from "../src/commands/reading-reply.ts";
 import { whichTank } from "../src/commands/tanks.ts";
 import { stageAt, weigh } from "../src/domain/session/drift-run.ts";
 import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
@@ -11,7 +12,11 @@ import {
   bathTemperature,
   explainBathTemperature,
 } from "../src/domain/temperature/bath-temperature.ts";
-import { askAboutReading, questionReading } from "../src/domain/temperature/question-reading.ts";
+import {
+  askAboutReading,
+  questionReading,
+  type ReadingQuestion,
+} from "../src/domain/temperature/question-reading.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { celsius, instant, later } from "../src/domain/units/quantity.ts";
 import { plain, showTemperature } from "../src/domain/units/show.ts";
@@ -139,11 +144,19 @@ export const temperatureCommand = defineCommand({
       const title = `${plain(value, 1)}? ${askAboutReading(odd)}`;
       return confirm("temperature", asked, "sure", title, {
         say: `${plain(value, 1)}? Is that right?`,
+        lines: otherSlip(odd),
       });
     }
-    return readingReply(bench, run, { ...reading, taken: kept.taken }, weighed, now);
+    return readingReply(bench, run, { ...reading, taken: kept.taken }, now);
   },
 });
+
+/** Of two readings that do not fit either may be the slip. */
+function otherSlip(odd: ReadingQuestion): readonly string[] {
+  if (odd.kind !== "jump") return [];
+  const other = plain(odd.beside.temperature, 1);
+  return [`If ${other} was the slip, say strike ${other}.`];
+}
 
 /** The bath that was named; without a name the one film was in at that moment. */
 function stageMeant(

@@ -1,8 +1,10 @@
 import { z } from "zod";
 import { declined } from "../src/commands/declined.ts";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { driftValues } from "../src/commands/drift-words.ts";
 import { said, worked } from "../src/commands/figures.ts";
-import { heatField, oneScale } from "../src/commands/heats.ts";
+import { type Heat, heatField, oneScale } from "../src/commands/heats.ts";
+import { rereadLive } from "../src/commands/live-reread.ts";
 import { showReread } from "../src/commands/reread-lines.ts";
 import { recheck } from "../src/commands/set-daily.ts";
 import {
@@ -45,6 +47,8 @@ export const thermometerCommand = defineCommand({
     `[the] ${it} (reads|read|says|said|shows) {read} (where|when|while|and|against|but) ${beside} {reference}`,
     `[i|we] [have] (checked|compared) [the] ${it} [it] (reads|read|says|said|shows) {read} (where|when|while|and|against) ${beside} {reference}`,
     `[i|we] [have] (check|checked|compare|compared) [the] ${it}`,
+    `[the] ${it} (reads|read|is|was|showed|shows) {high} [too] high [at {at}]`,
+    `[the] ${it} (reads|read|is|was|showed|shows) {low} [too] low [at {at}]`,
     `[the] ${it} is [the|my|our] {role}`,
     "(new|add) thermometer [called|named] {thermometer}",
     `(forget|remove) [the] ({gone} thermometer|thermometer {gone})`,
@@ -56,9 +60,13 @@ export const thermometerCommand = defineCommand({
     role: "reference",
     read: "heat",
     reference: "heat",
+    high: "heat",
+    low: "heat",
+    at: "heat",
   },
   examples: [
     "the red thermometer reads 38.4 where the reference reads 38.0",
+    "the red thermometer is 0.3 high at 38",
     "the glass thermometer is the reference",
   ],
   fields: z.object({
@@ -69,6 +77,10 @@ export const thermometerCommand = defineCommand({
     other: z.string().max(30).optional(),
     read: heatField("What does it read?").optional(),
     reference: heatField("What does the reference read, in the same bath?").optional(),
+    /** How much too high or too low it reads, and where that was found. */
+    high: heatField("How much too high?").optional(),
+    low: heatField("How much too low?").optional(),
+    at: heatField("At what temperature?").optional(),
   }),
   changes: true,
   values: {
@@ -79,9 +91,13 @@ export const thermometerCommand = defineCommand({
     offset_c: "what it reads too high, °C; negative where it reads too low",
     recheck_on: "ISO date of the next check, or null",
     runs: "readings that were out: run, tank, bath, at (ISO), read_c, now_c, out_c",
+    tank: "the tank whose bath was read anew while film is in it",
+    bath: "that bath",
+    ...driftValues,
     forgotten: "name of the thermometer that was forgotten",
   },
-  run({ bench, now }, { thermometer: named, gone, role, other, read, reference }) {
+  run({ bench, now }, fields) {
+    const { thermometer: named, gone, role, other, high, low, at } = fields;
     if (gone !== undefined) {
       const known = thermometerOf(bench, gone);
       if (known === undefined) {
@@ -97,7 +113,7 @@ export const thermometerCommand = defineCommand({
       };
     }
     if (named === undefined || unnamed.has(named.toLowerCase())) {
-      const wanted = { read, reference, role };
+      const { thermometer: _, ...wanted } = fields;
       return askFor(
         "thermometer",
         wanted,
@@ -120,6 +136,15 @@ export const thermometerCommand = defineCommand({
         }),
       };
     }
+    const offBy = high ?? low;
+    if (offBy !== undefined && at === undefined) {
+      const asked = { thermometer: name, high, low };
+      return askFor("thermometer", asked, "at", "At about what temperature was that?");
+    }
+    const { read, reference } =
+      offBy === undefined || at === undefined
+        ? fields
+        : besideReference(at, offBy, high === undefined ? -1 : 1, bench.degrees);
     if (read === undefined || reference === undefined) {
       const asked = { thermometer: name, read, reference, other };
       return read === undefined
@@ -155,9 +180,11 @@ export const thermometerCommand = defineCommand({
     const much =
       Math.abs(offset) < 0.005 ? "reads true" : `reads ${size} too ${offset > 0 ? "high" : "low"}`;
     const trusted = bench.suspects?.some((one) => one.kind === "thermometer" && one.name === name);
-    return {
-      bench: recheck(withThermometer(bench, name, after), now),
-      reply: answer({
+    return rereadLive(
+      recheck(withThermometer(bench, name, after), now),
+      { ...before, name },
+      taken.value,
+      answer({
         title: `The ${name} thermometer ${much} at ${showCelsius(taken.value.read)}. I correct its readings from now on.`,
         say: `${name} ${much}. I correct it.`,
         lines: [
@@ -177,6 +204,19 @@ export const thermometerCommand = defineCommand({
           `Offset: ${plain(taken.value.read, 2)} - ${plain(taken.value.reference, 2)} = ${plain(offset, 2)} °C.`,
         ],
       }),
-    };
+      now,
+    );
   },
 });
+
+/** "0.3 high at 38": what both read in a bath the reference calls 38. */
+function besideReference(
+  at: Heat,
+  by: Heat,
+  sign: 1 | -1,
+  habit: "C" | "F" | undefined,
+): { readonly read: Heat; readonly reference: Heat } {
+  const scale = at.scale ?? by.scale ?? habit;
+  const reference = scale === undefined ? at : { ...at, scale };
+  return { reference, read: { ...reference, degrees: at.degrees + sign * by.degrees } };
+}

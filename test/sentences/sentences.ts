@@ -1,3 +1,5 @@
+import { readingSentences } from "./readings.ts";
+
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
 
@@ -7,6 +9,7 @@ export type Said = readonly [said: string, fields?: Readonly<Record<string, unkn
  * times in s, rounded to a thousandth. A command has three lines here or more.
  */
 export const sentences: Readonly<Record<string, readonly Said[]>> = {
+  ...readingSentences,
   add: [
     ["add"],
     [
@@ -315,6 +318,14 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["the glass one is the reference", { thermometer: "glass", role: true }],
     ["I checked the red thermometer", { thermometer: "red" }],
     ["forget the red thermometer", { gone: "red" }],
+    [
+      "red thermometer is 0.5 low at 37.8",
+      { thermometer: "red", low: { degrees: 0.5 }, at: { degrees: 37.8 } },
+    ],
+    [
+      "the red one reads 0.3 high at 38",
+      { thermometer: "red", high: { degrees: 0.3 }, at: { degrees: 38 } },
+    ],
   ],
   thermometers: [["thermometers"], ["list all thermometers"], ["which thermometer is right"]],
   times: [

@@ -332,6 +332,7 @@ in
 developer is at 37 C tank drift
 keep
 it was 37.1 C 10 seconds ago
+strike that reading
 stop tank drift
 `
   .trim()

@@ -43,9 +43,15 @@ export const stageSchema = z.object({
   /** Of the sheet, as it was when the run began. */
   timeLaw: timeLawSchema.optional(),
   compensation: z.boolean().optional(),
-  /** What was answered to a departure that size: it is not asked about again. */
+  /** What was answered to a departure: it is not asked about again. */
   driftAnswer: z
-    .object({ choice: z.enum(["keep", "adjust", "log"]), band: z.enum(["note", "ask", "hold"]) })
+    .object({
+      choice: z.enum(["keep", "adjust", "log"]),
+      band: z.enum(["note", "ask", "hold"]),
+      /** How far off it was at the most, °C, and when; missing in records made before this was kept. */
+      off: z.number().transform(celsiusDifference).optional(),
+      at: at.optional(),
+    })
     .optional(),
   /**
    * How its time is worked out again while it waits, from what its bottle has done by then. Missing
