@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { bathsBefore } from "../src/commands/baths-before.ts";
 import { cautionsFor } from "../src/commands/cautions.ts";
 import { withChosenTimes } from "../src/commands/chosen-times.ts";
 import {
@@ -72,6 +73,8 @@ const fields = z.object({
   figures: z.string().optional(),
   beyond: z.boolean().optional(),
   untested: z.boolean().optional(),
+  /** Said yes to figures that are from memory, for this run. */
+  recalled: z.boolean().optional(),
   /** Said yes to a start that wants one pair of hands in two places. */
   collide: z.boolean().optional(),
   /** Water and a scrap roll: what `rehearse` plans. */
@@ -112,6 +115,7 @@ export const startCommand = defineCommand({
     beyond: "yes",
     untested: "yes",
     collide: "yes",
+    recalled: "yes",
   },
   examples: [
     "start developer",
@@ -136,6 +140,7 @@ export const startCommand = defineCommand({
     units: "film in units of 80 sq in",
     film: "formats and counts",
     bottles: "bath to bottle name",
+    recalled: "figures from memory that were asked about: bath, figure",
     ...developingValues,
     ...guardValues,
     ...loadValues,
@@ -172,8 +177,9 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     if ("ask" in more) return askFor("start", wanted, "other", more.ask, more.options);
     film.push(...more.film);
   }
-  if (wanted.beyond === false || wanted.untested === false) {
-    return answer({ title: "Then nothing is started.", say: "Then nothing is started." });
+  if (wanted.beyond === false || wanted.untested === false) return notStarted();
+  if (wanted.recalled === false) {
+    return notStarted("Give a bath the time of your sheet, or say learn a sheet.");
   }
 
   const made = planStart(at, sheet, baths, film, settled.assumed.length > 0, tank, wanted);
@@ -223,6 +229,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     ...(weak.length > 0 && !followed.invented
       ? [`From memory, check your sheet: time of ${weak.join(", ")}.`]
       : []),
+    ...(stages.length === 1 ? bathsBefore(followed, stages[0]) : []),
     ...otherTemperature(staged.timed, staged.stages, wanted),
     // Times of a chosen table are the sheet's in use: a bottle's own sheet outranks both.
     ...warmthCautions(bench, sheet, stages, developed, owners.length === 0 ? table : undefined),
@@ -257,6 +264,9 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   });
   return { bench: { ...bench, cautioned, runs: { ...bench.runs, [id]: run } }, reply };
 }
+
+const notStarted = (...lines: readonly string[]): Reply =>
+  answer({ title: "Then nothing is started.", say: "Then nothing is started.", lines });
 
 /** Two pushes in one tank want two times: refused, with what to do. */
 function otherFilm({ push, otherPush }: Wanted): Reply | undefined {

@@ -278,6 +278,7 @@ gibberish of the worst kind
 mix 1e309 ml of developer
 start developer for -3 minutes
 start colour negative with three 135 tank north
+yes
 @ 4000
 summary
 share
@@ -300,7 +301,9 @@ drop roll 3
 remove jetty
 no
 start colour negative with jetty 1 tank willow
+yes
 start colour negative with roll 3
+yes
 set one person per tank
 set one person for all tanks
 rehearse developer five times faster tank alder
