@@ -97,7 +97,7 @@ export const startCommand = defineCommand({
   summary: "Plan a run with clock times and time it: one bath, or a whole process.",
   topic: "run",
   sentences: [
-    `${wish} (start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>`,
+    `${wish} (start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push} / {duration}>`,
     `${wish} (start|begin|run) {sheet} <[with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>`,
     "(start|begin|run) {solution} (by|from|with|on) [the] {sheet} [sheet] <for {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / (from|using|with) {bottle} / at {temperature} / {push}>",
     "(start|begin|run|develop|process) [{solution}] [with|for] {film} {push} and {other} [{otherPush}] <[in] tank {tank} / [in] [the] {tank} tank>",

@@ -33,6 +33,8 @@ export const temperatureCommand = defineCommand({
     "[tank] {tank} [tank] temperature [is|now] [at] {temperature}",
     "[the] [tank] {tank} [tank] (is|reads|is at) [now] [at] {temperature}",
     "temperature [is|now] [at] {temperature} [in] [tank] [{tank}]",
+    "temperature [is|now] [at] {temperature} (in|of) [the] {solution} [[in] tank {tank}]",
+    "temperature [of|in] [the] {solution} [is|now|at|is at] {temperature} [[in] tank {tank}]",
     "temperature [is|now] [at] {temperature} (on|by|with) [the] {thermometer} [thermometer]",
     "[the] {thermometer} thermometer (is|reads|says) [at] {temperature}",
     "[the] {solution} [temperature] (is|reads|at|is at|now) [at] {temperature} [in tank {tank}]",
@@ -44,7 +46,7 @@ export const temperatureCommand = defineCommand({
     "{solution} {temperature}",
     "temperature",
   ],
-  slots: { sure: "yes", thermometer: "word", ago: "duration" },
+  slots: { temperature: "reading", sure: "yes", thermometer: "word", ago: "duration" },
   examples: ["temperature 37.6", "developer is at 37.4", "it was 37.2 a minute ago"],
   fields: z.object({
     temperature: z
@@ -85,10 +87,11 @@ export const temperatureCommand = defineCommand({
     const { solution, tank, thermometer, sure, choice } = fields;
     const value = celsius(fields.temperature);
     const at = fields.readAt ?? later(now, -(fields.ago ?? 0));
-    if (tank === undefined && liveRuns(bench).length > 1) {
+    const having = tank === undefined ? withBath(liveRuns(bench), solution) : [];
+    if (tank === undefined && having.length > 1) {
       return whichTank(bench, "temperature", { ...fields, readAt: at, ago: undefined });
     }
-    const run = tank === undefined ? liveRuns(bench)[0] : runOfTank(bench, tank);
+    const run = tank === undefined ? having[0] : runOfTank(bench, tank);
     if (run === undefined) return nothingRuns(latestRun(bench), value);
     const index = stageMeant(run, solution, at);
     const stage = index === undefined ? undefined : run.stages[index];
@@ -165,10 +168,20 @@ function stageMeant(
   at: Parameters<typeof stageAt>[1],
 ): number | undefined {
   if (solution === undefined) return stageAt(run, at);
-  const named = run.stages.findIndex(
+  const named = bathCalled(run, solution);
+  return named < 0 ? undefined : named;
+}
+
+const bathCalled = (run: Run, solution: string): number =>
+  run.stages.findIndex(
     ({ bath, kind }) => bath === solution || kind === solution || kind.endsWith(` ${solution}`),
   );
-  return named < 0 ? undefined : named;
+
+/** A bath that only one open tank has tells which tank it is. */
+function withBath(runs: readonly Run[], solution: string | undefined): readonly Run[] {
+  if (solution === undefined) return runs;
+  const having = runs.filter((run) => bathCalled(run, solution) >= 0);
+  return having.length === 0 ? runs : having;
 }
 
 const nothingRuns = (past: Run | undefined, value: ReturnType<typeof celsius>) =>

@@ -29,7 +29,9 @@ export const timesCommand = defineCommand({
     "[show|list|what] [all] (published|developer|developing) times [do you have|do you know]",
     "(show|list) [all] times",
     "[show] [me] [the] times (for|of|in) {table}",
-    "(use|take) [the] times (for|of|in) {table}",
+    "(use|take) [the] times (for|of|in|with) {table}",
+    "(what are|what|give me|do you have|are there|have you|any) [the] [any] times [do you have] (for|of|in|with) {table}",
+    "[developing] times (for|of|in|with) {table}",
     "(forget|drop) [the] chosen times {none}",
     "(forget|drop) [the] {none} times",
   ],
@@ -85,13 +87,13 @@ export const timesCommand = defineCommand({
     const found = called(said);
     const [table] = found;
     if (table === undefined) {
-      return refuse(
-        "no-such-table",
-        `I have no times for ${said.slice(0, 40)}. Say published times.`,
-        {
-          say: "No such times. Say published times.",
-        },
-      );
+      return refuse("no-such-table", `I have no times called ${said.slice(0, 40)}. These I have:`, {
+        say: "No such times. Those I have are on the screen.",
+        lines: [
+          ...timeTables.map(({ name }) => name),
+          "Say times for and words of a name. For a maker's developer its own sheet decides: learn a sheet.",
+        ],
+      });
     }
     if (found.length > 1) {
       const options = found.map(({ id, name }) => ({ word: name, value: id }));

@@ -171,6 +171,7 @@ function showRaw<F extends Fields>(
     case "duration":
       return showDuration(seconds(value));
     case "temperature":
+    case "reading":
       return showCelsius(celsius(value));
     default:
       return String(value);

@@ -5,7 +5,9 @@ import { markRehearsal } from "../commands/mark-rehearsal.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
+import { liveRuns } from "../domain/session/find-run.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
+import { standing } from "../domain/session/hear.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
 import { isUnsettled, type Unsettled } from "../language/reader.ts";
@@ -112,6 +114,9 @@ class Talk {
     if (pending?.ask.eager === true && !(best !== undefined && outranksAnswer(best))) {
       return this.#eagerly(pending, sentence, best);
     }
+    if (pending !== undefined && best !== undefined && this.#isBareAnswer(best, pending)) {
+      return this.#unclear(sentence, pending);
+    }
     if (best !== undefined) return this.#run(best);
     if (pending === undefined && this.#record.bench.draft !== undefined) {
       return this.#eagerly(teaching, sentence, undefined);
@@ -137,6 +142,14 @@ class Talk {
         return { command, fields: { kind: id } };
     }
     return undefined;
+  }
+
+  /** Yes or no to a question of which: it is told how to answer, unless a pour waits for the yes. */
+  #isBareAnswer({ command }: Choice, pending: Pending): boolean {
+    const { options } = pending.ask;
+    if (options === undefined || options.some(({ word }) => word === "yes")) return false;
+    if (command.name === "cancel") return pending.settles !== undefined;
+    return command.name === "yes" && !pourIsOpen(this.#record.bench, this.#now);
   }
 
   #commandNamed(name: string): Command | undefined {
@@ -211,6 +224,10 @@ class Talk {
   /** Which ounce and which degree the bench uses is asked once and kept. */
   #learnHabit(kind: string, word: string): Talk {
     const { bench } = this.#record;
+    if (kind === "degrees") {
+      const degrees = word === "celsius" ? ("C" as const) : ("F" as const);
+      return this.#with({ ...this.#record, bench: { ...bench, degrees } });
+    }
     if (kind === "country") {
       const country = word === "us" ? ("us" as const) : ("imperial" as const);
       return this.#with({ ...this.#record, bench: { ...bench, country } });
@@ -376,7 +393,10 @@ const outranksAnswer = ({ command }: Choice): boolean =>
 const saidHabit = ({ reply, after }: Heard, word: string): Heard => {
   const whose = word === "us" ? "US" : "Imperial";
   const other = word === "us" ? "Imperial" : "US";
-  const line = `${whose} ounces and quarts from now on; use ${other} ounces changes that.`;
+  const line =
+    word === "celsius" || word === "fahrenheit"
+      ? `Degrees without a scale are ${word === "celsius" ? "Celsius" : "Fahrenheit"} from now on; set degrees ${word === "celsius" ? "F" : "C"} changes that.`
+      : `${whose} ounces and quarts from now on; use ${other} ounces changes that.`;
   return { reply: { ...reply, lines: [...reply.lines, line] }, after };
 };
 
@@ -391,6 +411,9 @@ function saidRetimed(reply: Reply, retimed: readonly Retimed[]): Reply {
     say: oneBreath(said) === said ? said : reply.say,
   };
 }
+
+const pourIsOpen = (bench: Bench, now: Instant): boolean =>
+  liveRuns(bench).some((run) => standing(run, now).kind === "pouring");
 
 const hasFigures = ({ kind, working, figures }: Reply): boolean =>
   kind === "refusal" || working.length > 0 || Object.keys(figures).length > 0;

@@ -1,7 +1,7 @@
 import type { Said } from "./sentences.ts";
 
 /** What is said about readings, thermometers and times: added to the rows of their commands. */
-export const readingSentences: Readonly<Record<string, readonly Said[]>> = {
+export const readingSentences = {
   strike: [
     ["strike that reading"],
     ["forget the last reading"],
@@ -11,4 +11,32 @@ export const readingSentences: Readonly<Record<string, readonly Said[]>> = {
     ["strike the reading of 27.4 in tank north", { temperature: 27.4, tank: "North" }],
     ["north strike that reading", { tank: "North" }],
   ],
-};
+  temperature: [
+    ["temperature 30 in the blix", { solution: "blix", temperature: 30 }],
+    ["temperature blix is 38", { solution: "blix", temperature: 38 }],
+    ["temperature of the blix 38", { solution: "blix", temperature: 38 }],
+  ],
+  times: [
+    ["times for xtol", { table: "xtol" }],
+    ["what are the times for D-76", { table: "D-76" }],
+    ["do you have times for rodinal", { table: "rodinal" }],
+  ],
+  rehearse: [
+    [
+      "rehearse developer two rolls of 120",
+      { solution: "developer", film: [{ count: 2, format: "120" }] },
+    ],
+  ],
+  start: [
+    ["start developer 6:30 at 22", { solution: "developer", duration: 390, temperature: 22 }],
+    [
+      "start developer one roll of 120 6:30 at 22",
+      {
+        solution: "developer",
+        film: [{ count: 1, format: "120" }],
+        duration: 390,
+        temperature: 22,
+      },
+    ],
+  ],
+} satisfies Readonly<Record<string, readonly Said[]>>;

@@ -9,7 +9,7 @@ export type Said = readonly [said: string, fields?: Readonly<Record<string, unkn
  * times in s, rounded to a thousandth. A command has three lines here or more.
  */
 export const sentences: Readonly<Record<string, readonly Said[]>> = {
-  ...readingSentences,
+  strike: readingSentences.strike,
   add: [
     ["add"],
     [
@@ -329,6 +329,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   thermometers: [["thermometers"], ["list all thermometers"], ["which thermometer is right"]],
   times: [
+    ...readingSentences.times,
     ["published times"],
     ["times for D-76", { table: "D-76" }],
     ["use the times for ascorbate developer stock", { table: "ascorbate developer stock" }],
@@ -475,6 +476,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["skip blix in tank north", { solution: "blix", tank: "North" }],
   ],
   start: [
+    ...readingSentences.start,
     [
       "start developer one roll tank south pushed one stop",
       { solution: "developer", film: [{ count: 1 }], tank: "south", push: 1 },
@@ -549,6 +551,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["picture of the run"],
   ],
   rehearse: [
+    ...readingSentences.rehearse,
     ["rehearse colour negative", { sheet: "colour-negative" }],
     ["rehearse developer five times faster", { solution: "developer", speed: 5 }],
     [
@@ -583,6 +586,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   temperature: [
+    ...readingSentences.temperature,
     ["north is at 37.4", { tank: "North", temperature: 37.4 }],
     ["tank north is at 37.4", { tank: "North", temperature: 37.4 }],
     ["bath is at 37.4", { temperature: 37.4 }],
@@ -597,7 +601,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
       { solution: "developer", temperature: 37.4, thermometer: "red" },
     ],
     ["half a minute ago the bath was 37.2", { temperature: 37.2, ago: 30 }],
-    ["temp 99.5 tank north", { tank: "North", temperature: 37.5 }],
+    ["temp 99.5 F tank north", { tank: "North", temperature: 37.5 }],
     ["temperature"],
   ],
   time: [["what time is it"], ["what's the time"], ["what is the date"]],
@@ -971,6 +975,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
 export const doubtful: readonly (readonly [said: string, command: string, asks: string])[] = [
   ["mix 650 of developer", "mix", "total"],
   ["start developer for 3", "start", "duration"],
+  ["temperature 99", "temperature", "temperature"],
   ["temperature 200", "temperature", "temperature"],
   ["temperature minus 5", "temperature", "temperature"],
   ["bottle developer 1 litre mixed 3/4", "bottle", "mixed"],

@@ -43,7 +43,7 @@ import { readServing } from "./serving.ts";
 import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
 import { readTask } from "./task.ts";
-import { readTemperature } from "./temperature.ts";
+import { readReading, readTemperature } from "./temperature.ts";
 import { readToppedUp } from "./topped-up.ts";
 import { readTraits } from "./traits.ts";
 import { readVerdict } from "./verdict.ts";
@@ -89,6 +89,7 @@ export type ReaderName =
   | "person"
   | "place"
   | "push"
+  | "reading"
   | "reels"
   | "reference"
   | "role"
@@ -150,6 +151,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   person: readPerson,
   place: readPlace,
   push: readStops,
+  reading: readReading,
   reels: readReels,
   reference: readReference,
   role: readRole,
