@@ -1,5 +1,6 @@
 import { type Origin, showOrigin } from "../domain/origin.ts";
 import type { Chart } from "../domain/session/chart.ts";
+import { rounded } from "./round-values.ts";
 
 export type Json =
   | string
@@ -130,8 +131,11 @@ export function withoutPicture(reply: Reply): Reply {
 }
 
 export function valuesOf(reply: Reply): Record<string, Json> {
-  const values: Record<string, Json> = { ...reply.facts };
-  for (const [key, figure] of Object.entries(reply.figures)) values[key] = figure.value;
+  const values: Record<string, Json> = {};
+  for (const [key, fact] of Object.entries(reply.facts)) values[key] = rounded(fact, key);
+  for (const [key, figure] of Object.entries(reply.figures)) {
+    values[key] = rounded(figure.value, key);
+  }
   return values;
 }
 
