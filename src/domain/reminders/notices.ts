@@ -121,11 +121,19 @@ function limitText(step: Step, { name, bath }: DailyBottle, due: number, today: 
 
 function thermometerNotices(bench: Bench, today: Day): readonly Notice[] {
   const { thermometerOn } = bench.daily;
-  if (thermometerOn === undefined) return uncheckedNotices(bench, today);
+  const unchecked = uncheckedNotices(bench, today);
+  if (thermometerOn === undefined) return unchecked;
   const checked = Temporal.PlainDate.from(thermometerOn);
   const from = dayNumber(checked.add({ months: THERMOMETER_MONTHS }));
   const text = (): string => `Check the thermometer again: last checked ${showDay(checked)}.`;
-  return [{ key: `thermometer:${thermometerOn}`, kind: "thermometer", text, from, settles: [] }];
+  const again: Notice = {
+    key: `thermometer:${thermometerOn}`,
+    kind: "thermometer",
+    text,
+    from,
+    settles: [],
+  };
+  return [again, ...unchecked];
 }
 
 /** Those with a name are due by their own newest check. */
@@ -140,50 +148,57 @@ const namedThermometers = ({ thermometers, zone }: Bench): readonly Notice[] =>
   });
 
 /**
- * Temperatures were read on a thermometer nobody ever checked: said after the first, then
- * every month. The one that is due and the next stand side by side, so that the message can be
- * planned.
+ * Temperatures were read on a thermometer nobody ever checked: said after the first, then every
+ * month, for each by its name. The one that is due and the next stand side by side, so that the
+ * message can be planned.
  */
 function uncheckedNotices(bench: Bench, today: Day): readonly Notice[] {
-  const first = firstReading(bench);
-  if (first === undefined) return [];
-  const since = dayAt(first, bench.zone);
-  const passed = since.until(today, { largestUnit: "months" }).months;
-  const at = Math.max(0, Math.floor(passed / UNCHECKED_MONTHS));
-  const text = (): string =>
-    "Check the thermometer against one you trust: temperatures were read on it, and no check is noted.";
-  return [at, at + 1].map((nth) => ({
-    key: `thermometer:unchecked:${nth}`,
-    kind: "thermometer",
-    text,
-    from: dayNumber(nth === 0 ? since : since.add({ months: nth * UNCHECKED_MONTHS })),
-    settles: [],
-  }));
+  return [...firstReadings(bench)]
+    .filter(([name]) => neverChecked(bench, name))
+    .flatMap(([name, first]) => {
+      const since = dayAt(first, bench.zone);
+      const passed = since.until(today, { largestUnit: "months" }).months;
+      const at = Math.max(0, Math.floor(passed / UNCHECKED_MONTHS));
+      const which = name === "" ? "" : `${name} `;
+      const text = (): string =>
+        `Check the ${which}thermometer against one you trust: temperatures were read on it, and no check is noted.`;
+      return [at, at + 1].map((nth) => ({
+        key: `thermometer:${name === "" ? "" : `${name}:`}unchecked:${nth}`,
+        kind: "thermometer" as const,
+        text,
+        from: dayNumber(nth === 0 ? since : since.add({ months: nth * UNCHECKED_MONTHS })),
+        settles: [],
+      }));
+    });
 }
 
 /**
- * Of a thermometer with a name its own checks speak; one without is taken for unchecked while no
- * check of any is noted.
+ * Of a thermometer with a name its own checks speak, whatever is known of others; one without is
+ * taken for unchecked while no check of any is noted.
  */
-function neverChecked({ thermometers }: Bench, name: string): boolean {
+function neverChecked({ thermometers, daily }: Bench, name: string): boolean {
   const named = Object.hasOwn(thermometers, name) ? thermometers[name] : undefined;
   if (named !== undefined) return named.isReference !== true && named.checks.length === 0;
-  return Object.values(thermometers).every(({ checks }) => checks.length === 0);
+  if (name !== "") return true;
+  return (
+    daily.thermometerOn === undefined &&
+    Object.values(thermometers).every(({ checks }) => checks.length === 0)
+  );
 }
 
-/** When one was first read for a run, those moved to files of their own included. */
-function firstReading(bench: Bench): Instant | undefined {
-  const past = bench.pastRuns.find(({ touched }) =>
-    touched?.thermometers.some((name) => neverChecked(bench, name)),
-  );
-  if (past !== undefined) return past.plannedAt;
-  for (const id in bench.runs) {
-    const at = bench.runs[id]?.readings.find(({ thermometer = "" }) =>
-      neverChecked(bench, thermometer),
-    )?.at;
-    if (at !== undefined) return at;
+/** When each was first read for a run, by name, those in files of their own included; "" is unnamed. */
+function firstReadings(bench: Bench): ReadonlyMap<string, Instant> {
+  const first = new Map<string, Instant>();
+  const seen = (name: string, at: Instant): void => {
+    if (at < (first.get(name) ?? Number.POSITIVE_INFINITY)) first.set(name, at);
+  };
+  for (const { touched, plannedAt } of bench.pastRuns) {
+    for (const name of touched?.thermometers ?? []) seen(name, plannedAt);
   }
-  return undefined;
+  for (const id in bench.runs) {
+    for (const { thermometer = "", at } of bench.runs[id]?.readings ?? []) seen(thermometer, at);
+  }
+  return first;
 }
 
 function rollNotices({ id, name, since }: DailyRoll, days: number): readonly Notice[] {
