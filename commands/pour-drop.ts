@@ -6,6 +6,7 @@ import { said, worked } from "../src/commands/figures.ts";
 import { heatField, oneScale } from "../src/commands/heats.ts";
 import { bathOn, sheetFor } from "../src/commands/sheets.ts";
 import { takesOf } from "../src/commands/tank-takes.ts";
+import { type Origin, showOrigin } from "../src/domain/origin.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { preHeat } from "../src/domain/temperature/pre-heat.ts";
 import { afterPour, developerFor, explainHeat } from "../src/domain/temperature/tank-heat.ts";
@@ -70,6 +71,8 @@ export const pourDropCommand = defineCommand({
       takes: amount,
     });
     const seen = scaled.assumed === undefined ? [] : [scaled.assumed];
+    const aimed = (value: Celsius) =>
+      aim === undefined && sheet !== undefined ? { value, origin: sheet.origin } : said(value);
     const middle = ((takes.least + takes.most) / 2) as typeof takes.least;
     const figures = {
       takes_ml: takes.known
@@ -101,7 +104,7 @@ export const pourDropCommand = defineCommand({
         figures: {
           ...figures,
           developer_c: worked(mid.value, "developer and tank together must land on the aim"),
-          aim_c: aim === undefined ? { value: target, origin: { kind: "sheet" } } : said(target),
+          aim_c: aimed(target),
         },
         facts: { known: takes.known },
       });
@@ -150,20 +153,31 @@ export const pourDropCommand = defineCommand({
             }),
         ...(needed === undefined || target === undefined
           ? {}
-          : { developer_c: worked(needed, "what lands on the aim"), aim_c: said(target) }),
+          : { developer_c: worked(needed, "what lands on the aim"), aim_c: aimed(target) }),
         ...(warmed === undefined || target === undefined
           ? {}
           : { tank_c: worked(warmed, "what lands on the aim") }),
       },
       facts: { known: takes.known, ...(target === undefined ? {} : { inside }) },
+      working: [
+        takes.line,
+        `Heat balance: (${plain(volume, 0)} mL × ${plain(poured.temperature, 2)} + ${plain(middle, 0)} mL × ${plain(scaled.of(vessel), 2)}) / ${plain(volume + middle, 0)} mL = ${plain(advice.value.lands, 2)} °C; the tank counts as so much water.`,
+        ...(target === undefined || aim !== undefined || sheet === undefined
+          ? []
+          : [`Aim ${showCelsius(target)}: ${showOrigin(sheet.origin)}.`]),
+      ],
     });
   },
 });
 
 /** Where the developer of the sheet in use should be. */
-function aimOf(
-  bench: Bench,
-): { readonly aim: Celsius; readonly tolerance: ReturnType<typeof celsiusDifference> } | undefined {
+function aimOf(bench: Bench):
+  | {
+      readonly aim: Celsius;
+      readonly origin: Origin;
+      readonly tolerance: ReturnType<typeof celsiusDifference>;
+    }
+  | undefined {
   if (bench.sheetInUse === undefined) return undefined;
   const sheet = sheetFor(bench, "process")?.sheet;
   const on = sheet === undefined ? undefined : bathOn(sheet, "developer");
@@ -171,6 +185,7 @@ function aimOf(
   if (bath?.temperature === undefined) return undefined;
   return {
     aim: bath.temperature.value,
+    origin: bath.temperature.origin,
     tolerance: bath.tolerance?.value ?? celsiusDifference(0.15),
   };
 }

@@ -25,24 +25,24 @@ import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 /** A reading older than this belongs to no bath that is still known, s: our own bound. */
 const OLDEST = 6 * 3600;
 
+const on = "[(on|by|with) [the] {thermometer} [thermometer|one]]";
+
 export const temperatureCommand = defineCommand({
   name: "temperature",
   summary: "Log what the thermometer reads; in a bath, I weigh its drift.",
   topic: "run",
   sentences: [
-    "[tank] {tank} [tank] temperature [is|now] [at] {temperature}",
-    "[the] [tank] {tank} [tank] (is|reads|is at) [now] [at] {temperature}",
-    "temperature [is|now] [at] {temperature} [in] [tank] [{tank}]",
-    "temperature [is|now] [at] {temperature} (in|of) [the] {solution} [[in] tank {tank}]",
-    "temperature [of|in] [the] {solution} [is|now|at|is at] {temperature} [[in] tank {tank}]",
-    "temperature [is|now] [at] {temperature} (on|by|with) [the] {thermometer} [thermometer]",
-    "[the] {thermometer} thermometer (is|reads|says) [at] {temperature}",
-    "[the] {solution} [temperature] (is|reads|at|is at|now) [at] {temperature} [in tank {tank}]",
-    "[the] {solution} [temperature] (is|reads|is at) {temperature} (on|by|with) [the] {thermometer} [thermometer]",
-    "[the] (bath|thermometer|tank|it) (is|reads|is at|says|at) [at] {temperature}",
-    "[the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} {ago} ago [(on|by|with) [the] {thermometer} [thermometer]]",
-    "{ago} ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature}",
-    "(reading|read) {temperature} [in tank {tank}]",
+    `[tank] {tank} [tank] temperature [is|now] [at] {temperature} ${on}`,
+    `[the] [tank] {tank} [tank] (is|reads|is at) [now] [at] {temperature} ${on}`,
+    `temperature [is|now] [at] {temperature} [in] [tank] [{tank}] ${on}`,
+    `temperature [is|now] [at] {temperature} (in|of) [the] {solution} [[in] tank {tank}] ${on}`,
+    `temperature [of|in] [the] {solution} [is|now|at|is at] {temperature} [[in] tank {tank}] ${on}`,
+    "[the] {thermometer} thermometer (is|reads|says) [at] {temperature} [[in] tank {tank}]",
+    `[the] {solution} [temperature] (is|reads|at|is at|now) [at] {temperature} [in tank {tank}] ${on}`,
+    `[the] (bath|thermometer|tank|it) (is|reads|is at|says|at) [at] {temperature} ${on}`,
+    `[the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} {ago} ago ${on}`,
+    `{ago} ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} ${on}`,
+    `(reading|read) {temperature} [in tank {tank}] ${on}`,
     "{solution} {temperature}",
     "temperature",
   ],

@@ -7,6 +7,8 @@ import { type Heat, heatField, oneScale } from "../src/commands/heats.ts";
 import { rereadLive } from "../src/commands/live-reread.ts";
 import { showReread } from "../src/commands/reread-lines.ts";
 import { recheck } from "../src/commands/set-daily.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
+import { liveRuns } from "../src/domain/session/find-run.ts";
 import {
   makeReference,
   thermometerOf,
@@ -192,6 +194,7 @@ export const thermometerCommand = defineCommand({
           ...(dueOn === undefined ? [] : [`Check it again by ${showDate(dueOn)}.`]),
           ...(scaled.assumed === undefined ? [] : [scaled.assumed]),
           ...anew.lines,
+          ...unnamedLines(bench),
         ],
         facts: { thermometer: name, reference: false, recheck_on: dueOn ?? null },
         figures: {
@@ -219,4 +222,15 @@ function besideReference(
   const scale = at.scale ?? by.scale ?? habit;
   const reference = scale === undefined ? at : { ...at, scale };
   return { reference, read: { ...reference, degrees: at.degrees + sign * by.degrees } };
+}
+
+/** Nobody knows whose they are: they are not corrected, and that is said while they still matter. */
+function unnamedLines(bench: Bench): readonly string[] {
+  const unnamed = liveRuns(bench).flatMap(({ readings }) =>
+    readings.filter(({ thermometer }) => thermometer === undefined),
+  ).length;
+  if (unnamed === 0) return [];
+  return [
+    `${unnamed === 1 ? "1 reading" : `${unnamed} readings`} of open runs named no thermometer and stay as they are.`,
+  ];
 }

@@ -221,10 +221,10 @@ class Talk {
     return new Talk(record, this.#who, this.#now, this.#commands, listening);
   }
 
-  /** Which ounce and which degree the bench uses is asked once and kept. */
+  /** Which ounce and which degree the bench uses is asked once and kept; one that is set stays. */
   #learnHabit(kind: string, word: string): Talk {
     const { bench } = this.#record;
-    if (kind === "degrees") {
+    if (kind === "degrees" && bench.degrees === undefined) {
       const degrees = word === "celsius" ? ("C" as const) : ("F" as const);
       return this.#with({ ...this.#record, bench: { ...bench, degrees } });
     }

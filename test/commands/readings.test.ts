@@ -161,6 +161,14 @@ describe("an offset found while film is in the bath", () => {
     expect(run?.readings[0]?.temperature).toBe(20.1);
   });
 
+  test("a reading that named no thermometer is nobody's: it stays, and that is said", () => {
+    const lines = [...wet, 60, "temperature 20.1", "the red one reads 0.6 high at 20"] as const;
+    const { run, reply, stage } = talk(cellar, ...lines);
+    expect(run?.readings[0]?.temperature).toBe(20.1);
+    expect(stage?.time).toBe(480);
+    expect(reply.lines.join(" ")).toContain("1 reading of open runs named no thermometer");
+  });
+
   test("the temperature of the check is asked for where it was left out", () => {
     const asked = talk(cellar, ...read, "the red thermometer is 0.5 low");
     expect(asked.reply.kind).toBe("question");

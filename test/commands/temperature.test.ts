@@ -271,6 +271,23 @@ describe("heat", () => {
     expect(values.wait_s).toBeCloseTo((60 * Math.log(26 / 18)) / (Math.log(28 / 26) / 10), 3);
   });
 
+  test("forecast within a band that was said, and its working", () => {
+    const ask = "bath was 46 ten minutes ago and is 44 now, room 20, when is it 38";
+    const wide = talk(undefined, "set degrees C", `${ask} plus or minus 1`).values;
+    // Newton: from 39 to 37 °C the difference to a room at 20 °C falls from 19 to 17.
+    expect(wide.tolerance_c).toBe(1);
+    expect(wide.lasts_s).toBeCloseTo((60 * Math.log(19 / 17)) / (Math.log(26 / 24) / 10), 3);
+    const why = talk(undefined, "set degrees C", ask, "why").reply.lines.join(" ");
+    expect(why).toContain("from 26 to 24 °C in 10:00");
+  });
+
+  test("why shows the heat balance, and whose aim it is", () => {
+    const lines = ["use the demo", "tank drop: developer 39, tank 21, 500 ml", "why"] as const;
+    const why = talk(undefined, ...lines).reply.lines.join(" ");
+    expect(why).toContain("(500 mL × 39 + 50 mL × 21) / 550 mL = 37.36 °C");
+    expect(why).toContain("Aim 38.2 °C: invented");
+  });
+
   test.each([
     ["tank north takes as much as 0 ml of water", "tank-takes-nothing"],
     [

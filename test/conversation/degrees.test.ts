@@ -50,3 +50,8 @@ test("a unit that is set or said is never asked about", () => {
   expect(unset("temperature 99.7 F").run?.readings).toHaveLength(1);
   expect(unset("set degrees F", "temperature 99.7").run?.readings).toHaveLength(1);
 });
+
+test("a unit that is set stays set, whatever is answered", () => {
+  const { bench } = unset("set degrees C", "temperature 100", "fahrenheit");
+  expect(bench.degrees).toBe("C");
+});

@@ -14,6 +14,15 @@ export const readingSentences = {
   temperature: [
     ["temperature 30 in the blix", { solution: "blix", temperature: 30 }],
     ["temperature blix is 38", { solution: "blix", temperature: 38 }],
+    [
+      "north temperature 37.5 on the red thermometer",
+      { tank: "North", temperature: 37.5, thermometer: "red" },
+    ],
+    [
+      "north is at 37.5 by the red thermometer",
+      { tank: "North", temperature: 37.5, thermometer: "red" },
+    ],
+    ["it was 37.2 a minute ago on the red one", { temperature: 37.2, ago: 60, thermometer: "red" }],
     ["temperature of the blix 38", { solution: "blix", temperature: 38 }],
   ],
   times: [
