@@ -5,9 +5,9 @@ import { driftValues } from "../src/commands/drift-words.ts";
 import { readOn } from "../src/commands/read-thermometer.ts";
 import { readingReply } from "../src/commands/reading-reply.ts";
 import { whichTank } from "../src/commands/tanks.ts";
-import { stageAt, weigh } from "../src/domain/session/drift-run.ts";
+import { oddReading, stageAt } from "../src/domain/session/drift-run.ts";
 import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
-import type { ReadingTaken, Run } from "../src/domain/session/run.ts";
+import type { ReadingTaken, Run, Stage } from "../src/domain/session/run.ts";
 import {
   bathTemperature,
   explainBathTemperature,
@@ -18,7 +18,7 @@ import {
   type ReadingQuestion,
 } from "../src/domain/temperature/question-reading.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { celsius, instant, later } from "../src/domain/units/quantity.ts";
+import { celsius, type Instant, instant, later } from "../src/domain/units/quantity.ts";
 import { plain, showTemperature } from "../src/domain/units/show.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
@@ -134,15 +134,7 @@ export const temperatureCommand = defineCommand({
       ...(kept.thermometer === undefined ? {} : { thermometer: kept.thermometer }),
       ...(kept.unverified === undefined ? {} : { unverified: kept.unverified }),
     };
-    const weighed = weigh(run, index, reading, now, sure === true);
-    const odd =
-      weighed?.ok === true
-        ? weighed.value.kind === "question"
-          ? weighed.value.question
-          : undefined
-        : sure === true || stage.temperature === undefined
-          ? undefined
-          : questionReading(reading, [], stage.temperature, stage.tolerance);
+    const odd = sure === true ? undefined : questionOf(run, stage, index, reading, now);
     if (odd !== undefined) {
       const title = `${plain(value, 1)}? ${askAboutReading(odd)}`;
       return confirm("temperature", asked, "sure", title, {
@@ -153,6 +145,21 @@ export const temperatureCommand = defineCommand({
     return readingReply(bench, run, { ...reading, taken: kept.taken }, now);
   },
 });
+
+/** A slip is asked about: held against the path of the bath, or against its band alone. */
+function questionOf(
+  run: Run,
+  stage: Stage,
+  index: number,
+  reading: ReadingTaken,
+  now: Instant,
+): ReadingQuestion | undefined {
+  const odd = oddReading(run, index, reading, now);
+  if (odd !== false) return odd;
+  return stage.temperature === undefined
+    ? undefined
+    : questionReading(reading, [], stage.temperature, stage.tolerance);
+}
 
 /** Of two readings that do not fit either may be the slip. */
 function otherSlip(odd: ReadingQuestion): readonly string[] {

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { apply } from "../src/domain/changes.ts";
+import { keepTold } from "../src/domain/session/keep-told.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
 export const undoCommand = defineCommand({
@@ -12,7 +13,7 @@ export const undoCommand = defineCommand({
   fields: z.object({}),
   changes: true,
   values: { undone: "title of what was taken back" },
-  run({ bench, undoable }) {
+  run({ bench, now, undoable }) {
     const last = undoable.at(-1);
     if (last === undefined) {
       return refuse(
@@ -24,7 +25,7 @@ export const undoCommand = defineCommand({
       );
     }
     return {
-      bench: apply(bench, last.changes),
+      bench: keepTold(bench, apply(bench, last.changes), now),
       undid: true,
       reply: answer({
         title: `Taken back: ${last.label}`,

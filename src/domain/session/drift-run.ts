@@ -3,13 +3,13 @@ import { isColour, isDeveloper } from "../process/sheet.ts";
 import type { Result } from "../result.ts";
 import { BANDS } from "../temperature/bands.ts";
 import {
+  askFirst,
   type CompensationRules,
-  compensate,
-  type Decision,
   type Settled,
   settle,
 } from "../temperature/compensate.ts";
 import type { DriftError, DriftStage } from "../temperature/drift.ts";
+import type { ReadingQuestion } from "../temperature/question-reading.ts";
 import { stageClock } from "../timing/stage-clock.ts";
 import {
   type Instant,
@@ -53,23 +53,22 @@ const since = (run: Run, index: number, start: Instant): readonly ReadingTaken[]
   run.readings.filter(({ stage, at }) => stage === index && at >= start);
 
 /**
- * What a reading leads to; undefined where no drift is worked out.
+ * The question to ask before a reading is logged, where drift is worked out; undefined where there
+ * is none, `false` where no drift is worked out at all.
  *
  * @param earlier  the run before the reading was logged
  */
-export function weigh(
+export function oddReading(
   earlier: Run,
   index: number,
   reading: Pick<ReadingTaken, "at" | "temperature">,
   now: Instant,
-  confirmed: boolean,
-): Result<Decision, DriftError> | undefined {
+): ReadingQuestion | undefined | false {
   const stage = earlier.stages[index];
   const drift = driftStage(earlier, index);
-  if (stage === undefined || drift === undefined || reading.at < drift.start) return undefined;
-  const rules = compensationOf(earlier, stage);
+  if (stage === undefined || drift === undefined || reading.at < drift.start) return false;
   const before = since(earlier, index, drift.start);
-  return compensate(drift, rules, before, reading, now, confirmed);
+  return askFirst(drift, compensationOf(earlier, stage), before, reading, now);
 }
 
 /** What the readings of a bath come to as they stand now: after one was struck, or all read anew. */

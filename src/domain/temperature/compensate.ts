@@ -84,41 +84,35 @@ export type Settled =
 export type Decision = { readonly kind: "question"; readonly question: ReadingQuestion } | Settled;
 
 /**
- * What a reading during an exact stage leads to. Pure: the caller moves the cue, says it once and
- * logs it.
- *
- * An odd reading is a question first, unless it was `confirmed`. Inside the sheet's tolerance, or
- * where the pour-out would move by less than a second, nothing happens. The time changes by
- * itself only where the sheet allows it, its law is known and all corrections together stay inside
- * the limits; otherwise the error is stated and the person chooses.
+ * The question an odd reading leads to before it is believed. One that cannot be is no question.
  *
  * @param earlier  the stage's readings so far, corrected
  * @param reading  the new one, corrected; may be earlier than others
  */
-export function compensate(
+export function askFirst(
   stage: DriftStage,
   rules: CompensationRules,
   earlier: readonly BathReading[],
   reading: BathReading,
   now: Instant,
-  confirmed = false,
-): Result<Decision, DriftError> {
-  const readings = [...earlier, reading];
-  const question = confirmed
-    ? undefined
-    : questionReading(reading, earlier, stage.aim, rules.tolerance);
-  if (question !== undefined) {
-    const measured = measure(stage, rules.law, readings, now);
-    // Far outside a law is often a slip: ask before refusing.
-    const mayBeSlip = measured.ok || measured.error.kind === "outside-law";
-    if (mayBeSlip) return ok({ kind: "question", question });
-  }
-  return settle(stage, rules, readings, now);
+): ReadingQuestion | undefined {
+  const question = questionReading(reading, earlier, stage.aim, rules.tolerance);
+  if (question === undefined) return undefined;
+  const measured = measure(stage, rules.law, [...earlier, reading], now);
+  // Far outside a law is often a slip: ask before refusing.
+  return measured.ok || measured.error.kind === "outside-law" ? question : undefined;
 }
 
 /**
- * What a stage's readings lead to as they stand, none of them new: after one was struck, or all
- * were read anew. The same rules; without readings the bath was at its aim.
+ * What the readings of an exact stage lead to as they stand: a new one among them, one struck, or
+ * all read anew. Pure: the caller moves the cue, says it once and logs it.
+ *
+ * Inside the sheet's tolerance, or where the pour-out would move by less than a second, nothing
+ * happens. The time changes by itself only where the sheet allows it, its law is known and all
+ * corrections together stay inside the limits; otherwise the error is stated and the person
+ * chooses. Without readings the bath was at its aim.
+ *
+ * @param readings  corrected, in any order
  */
 export function settle(
   stage: DriftStage,
