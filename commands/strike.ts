@@ -2,6 +2,7 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { type DriftParts, driftReply } from "../src/commands/drift-reply.ts";
 import { driftValues } from "../src/commands/drift-words.ts";
+import { type Heat, heatField } from "../src/commands/heats.ts";
 import { whichTank, withRun } from "../src/commands/tanks.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { weighAnew } from "../src/domain/session/drift-run.ts";
@@ -9,7 +10,7 @@ import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.t
 import type { ReadingTaken, Run } from "../src/domain/session/run.ts";
 import { struck } from "../src/domain/session/strike-reading.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { celsius } from "../src/domain/units/quantity.ts";
+import { toFahrenheit } from "../src/domain/units/conversions.ts";
 import { plain, showCelsius } from "../src/domain/units/show.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
@@ -28,10 +29,11 @@ export const strikeCommand = defineCommand({
     `i misread [it|that|the thermometer] ${where}`,
     `[tank] {tank} [tank] ${cross} [that|this|the|my] [last] [temperature] reading`,
   ],
+  slots: { temperature: "heat" },
   examples: ["strike that reading", "strike 27.4", "the last reading was wrong"],
   fields: z.object({
-    /** What it was, °C; missing: the latest one. */
-    temperature: z.number().optional(),
+    /** What it was, as it was said; missing: the latest one. */
+    temperature: heatField("Which reading?").optional(),
     tank: z.string().optional(),
   }),
   changes: true,
@@ -85,14 +87,19 @@ function runWith(bench: Bench, tank: string | undefined): Run | "several" | unde
   return read[0] ?? live[0] ?? latestRun(bench);
 }
 
-/** The latest reading, or the latest that read so much, as shown or as corrected. */
-const meant = (run: Run, said: number | undefined): ReadingTaken | undefined =>
-  run.readings.findLast(
-    ({ temperature, read = temperature }) =>
-      said === undefined || Math.abs(read - said) < 0.051 || Math.abs(temperature - said) < 0.051,
-  );
+/** The latest reading, or the latest that read so much: as shown or as corrected, in either scale. */
+const meant = (run: Run, said: Heat | undefined): ReadingTaken | undefined =>
+  run.readings.findLast(({ temperature, read = temperature }) => {
+    if (said === undefined) return true;
+    const { degrees, scale } = said;
+    return [read, temperature].some(
+      (one) =>
+        (scale !== "F" && Math.abs(one - degrees) < 0.051) ||
+        (scale !== "C" && Math.abs(toFahrenheit(one) - degrees) < 0.051),
+    );
+  });
 
-function noReading(run: Run | undefined, said: number | undefined) {
+function noReading(run: Run | undefined, said: Heat | undefined) {
   const readings = run?.readings ?? [];
   if (run === undefined || readings.length === 0) {
     return refuse("no-reading", "I have no reading to strike.");
@@ -100,7 +107,7 @@ function noReading(run: Run | undefined, said: number | undefined) {
   const list = readings.map(({ temperature, read }) => plain(read ?? temperature, 1)).join(", ");
   return refuse(
     "no-such-reading",
-    `${run.tank} has no reading of ${said === undefined ? "that" : showCelsius(celsius(said))}. It has ${list} °C: say strike and one of them.`,
+    `${run.tank} has no reading of ${said === undefined ? "that" : plain(said.degrees, 2)}. It has ${list} °C: say strike and one of them.`,
     { say: "No such reading. Say strike and its number." },
   );
 }

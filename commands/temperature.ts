@@ -18,10 +18,18 @@ import {
   type ReadingQuestion,
 } from "../src/domain/temperature/question-reading.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { celsius, type Instant, instant, later } from "../src/domain/units/quantity.ts";
+import {
+  celsius,
+  type Instant,
+  instant,
+  later,
+  secondsBetween,
+} from "../src/domain/units/quantity.ts";
 import { plain, showTemperature } from "../src/domain/units/show.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
+/** So long after its end a reading from before it still belongs to a run, s: our own bound. */
+const LATE_NEWS = 300;
 /** A reading older than this belongs to no bath that is still known, s: our own bound. */
 const OLDEST = 6 * 3600;
 
@@ -40,8 +48,9 @@ export const temperatureCommand = defineCommand({
     "[the] {thermometer} thermometer (is|reads|says) [at] {temperature} [[in] tank {tank}]",
     `[the] {solution} [temperature] (is|reads|at|is at|now) [at] {temperature} [in tank {tank}] ${on}`,
     `[the] (bath|thermometer|tank|it) (is|reads|is at|says|at) [at] {temperature} ${on}`,
-    `[the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} {ago} ago ${on}`,
-    `{ago} ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} ${on}`,
+    `[the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} {ago} ago [[in] tank {tank}] ${on}`,
+    `[the] [tank] {tank} [tank] (was|read|was at) {temperature} {ago} ago ${on}`,
+    `{ago} ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} [[in] tank {tank}] ${on}`,
     `(reading|read) {temperature} [in tank {tank}] ${on}`,
     "{solution} {temperature}",
     "temperature",
@@ -91,7 +100,10 @@ export const temperatureCommand = defineCommand({
     if (tank === undefined && having.length > 1) {
       return whichTank(bench, "temperature", { ...fields, readAt: at, ago: undefined });
     }
-    const run = tank === undefined ? having[0] : runOfTank(bench, tank);
+    const run =
+      tank === undefined
+        ? (having[0] ?? justOver(latestRun(bench), at, now))
+        : runOfTank(bench, tank);
     if (run === undefined) return nothingRuns(latestRun(bench), value);
     const index = stageMeant(run, solution, at);
     const stage = index === undefined ? undefined : run.stages[index];
@@ -102,7 +114,8 @@ export const temperatureCommand = defineCommand({
         { say: "Which bath was that?" },
       );
     }
-    if (run.endedAt !== undefined) {
+    const late = choice !== undefined || justOver(run, at, now) !== undefined;
+    if (run.endedAt !== undefined && !late) {
       return refuse("over", `${run.tank} is over; say note to add the temperature to its record.`);
     }
     if (stage.inAt !== undefined && at < stage.inAt && stage.inAt <= now) {
@@ -167,6 +180,12 @@ function otherSlip(odd: ReadingQuestion): readonly string[] {
   const other = plain(odd.beside.temperature, 1);
   return [`If ${other} was the slip, say strike ${other}.`];
 }
+
+/** A run that ended a moment ago, where the reading is from before its end: a late word about it. */
+const justOver = (run: Run | undefined, at: Instant, now: Instant): Run | undefined =>
+  run?.endedAt !== undefined && at <= run.endedAt && secondsBetween(run.endedAt, now) <= LATE_NEWS
+    ? run
+    : undefined;
 
 /** The bath that was named; without a name the one film was in at that moment. */
 function stageMeant(

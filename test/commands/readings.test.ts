@@ -84,6 +84,14 @@ describe("a reading that was a slip is struck", () => {
     },
   );
 
+  test("it is found as it was shown, as it was corrected, and in either scale", () => {
+    const check = "the red thermometer reads 20.4 where the reference reads 20";
+    const lines = [check, ...wet, 60, "temperature 20.6 on the red thermometer"] as const;
+    for (const said of ["strike 20.6", "strike 20.2", "strike 68.4", "strike 69.1 F"]) {
+      expect(talk(cellar, ...lines, "set degrees F", said).run?.readings, said).toEqual([]);
+    }
+  });
+
   test("a struck reading calls its pour-out back, and stands in the record", () => {
     const moved = [...wet, 60, "temperature 19"] as const;
     expect(talk(cellar, ...moved).stage?.time).toBeGreaterThan(500);
@@ -213,6 +221,20 @@ describe("the size of an error, and one question for each departure", () => {
     expect(values.drift).toBe("state");
     expect(values.error_from_s).toBeLessThan(-30);
     expect(reply.ask?.options?.map(({ word }) => word)).toEqual(["keep", "log as fault"]);
+  });
+
+  test("said a moment after the clock ended the run: the size is told, and the choice is kept", () => {
+    const lines = [...wet, 475, "out", "yes", 40, "developer was at 19 two minutes ago"] as const;
+    const { reply, values, run } = talk(cellar, ...lines);
+    expect(run?.endedAt).toBeDefined();
+    expect(values).toMatchObject({ drift: "state", within: false });
+    expect(reply.ask?.options?.map(({ word }) => word)).toEqual(["keep", "log as fault"]);
+    const logged = talk(cellar, ...lines, "log as fault").run;
+    expect(logged?.notes.at(-1)?.text).toContain("fault, developer off its temperature");
+    // Of now, it is no reading of that run any more.
+    expect(talk(cellar, ...lines.slice(0, -1), "temperature 19").values.reason).toBe(
+      "nothing-running",
+    );
   });
 
   test.each(["keep", "adjust a little", "log as fault"])(

@@ -7,8 +7,8 @@ export const readingSentences = {
     ["forget the last reading"],
     ["the last reading was wrong"],
     ["I misread the thermometer"],
-    ["strike 27.4", { temperature: 27.4 }],
-    ["strike the reading of 27.4 in tank north", { temperature: 27.4, tank: "North" }],
+    ["strike 27.4", { temperature: { degrees: 27.4 } }],
+    ["strike the reading of 27.4 in tank north", { temperature: { degrees: 27.4 }, tank: "North" }],
     ["north strike that reading", { tank: "North" }],
   ],
   temperature: [
@@ -23,12 +23,20 @@ export const readingSentences = {
       { tank: "North", temperature: 37.5, thermometer: "red" },
     ],
     ["it was 37.2 a minute ago on the red one", { temperature: 37.2, ago: 60, thermometer: "red" }],
+    [
+      "north was at 37.2 a minute ago on the red one",
+      { tank: "North", temperature: 37.2, ago: 60, thermometer: "red" },
+    ],
+    [
+      "developer was at 37.2 one minute ago in tank north",
+      { solution: "developer", temperature: 37.2, ago: 60, tank: "North" },
+    ],
     ["temperature of the blix 38", { solution: "blix", temperature: 38 }],
   ],
   times: [
-    ["times for xtol", { table: "xtol" }],
+    ["times for harbour fine", { table: "harbour fine" }],
     ["what are the times for D-76", { table: "D-76" }],
-    ["do you have times for rodinal", { table: "rodinal" }],
+    ["do you have times for harbour fine", { table: "harbour fine" }],
   ],
   rehearse: [
     [
