@@ -62,7 +62,7 @@ export const wide: Look = {
 export const phone: Look = {
   shape: "phone",
   width: 1080,
-  leastHeight: 1080,
+  leastHeight: 640,
   fullHeight: 1920,
   growth: 2.6,
   margin: 48,

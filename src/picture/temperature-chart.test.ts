@@ -71,7 +71,7 @@ test("sizes: 1200 px wide, and for a phone no higher than what stands on it", ()
     return [width, height];
   };
   const quiet = chartOf(livedRun(runOf([stageOf(), washOf()])), at(5000));
-  expect(size(quiet, "phone")).toEqual([1080, 1080]);
+  expect(size(quiet, "phone")).toEqual([1080, 640]);
   expect(size(quiet, "wide")[0]).toBe(1200);
   expect(size(chart, "wide")[0]).toBe(1200);
   expect(size(chart, "phone")[1]).toBeLessThan(2400);
