@@ -7,7 +7,6 @@ import {
   celsius,
   celsiusDifference,
   instant,
-  later,
   millilitres,
   seconds,
   units,
