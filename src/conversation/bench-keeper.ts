@@ -1,5 +1,6 @@
 import { dailyLooks } from "../commands/daily-looks.ts";
 import type { Command } from "../commands/define-command.ts";
+import { withBeatsTold } from "../domain/record/beats-told.ts";
 import { planDaily } from "../domain/reminders/daily-message.ts";
 import { moveZone } from "../domain/reminders/move-zone.ts";
 import { archiveOldRuns } from "../domain/session/archive.ts";
@@ -96,11 +97,12 @@ export class BenchKeeper {
       const before = this.#record;
       const decided = decide(before.bench, now, dailyLooks);
       const { happenings, given = [] } = decided;
+      const told = withBeatsTold(decided.bench, happenings);
       // What the clock did to a run cannot be taken back past.
       const moved = happenings.some(({ event }) => event.kind !== "cues");
       const { bench, replies: apart } = moved
-        ? settleByClock(decided.bench, now)
-        : { bench: decided.bench, replies: [] };
+        ? settleByClock(told, now)
+        : { bench: told, replies: [] };
       const replies = [
         ...announce(bench, happenings, now),
         ...apart,

@@ -4,6 +4,7 @@ import { toJson } from "../commands/define-command.ts";
 import { markRehearsal } from "../commands/mark-rehearsal.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
+import { withPeople } from "../domain/record/with-people.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
@@ -277,7 +278,7 @@ class Talk {
   #keep(command: Command, outcome: Outcome): Heard {
     const before = this.#record.bench;
     const { bench: settled, reply: said, retimed } = settleRuns(before, outcome, this.#now);
-    const bench: Bench = settled ?? before;
+    const bench: Bench = settled === undefined ? before : withPeople(before, settled, this.#who);
     const reply = markRehearsal(bench, saidRetimed(said, retimed));
     const kept = withoutPicture(reply);
     let { undo } = this.#record;

@@ -44,8 +44,8 @@ export function firstLookHints(look: FirstLook, before: readonly Rgb[]): readonl
   if (look.clearParts === "tinted") {
     say("A tint has several causes; one look does not tell them apart.", null);
   }
-  if (look.rebate === "dark") {
-    say("A dark rebate speaks for light in the tank or in loading, outside the camera.", FOGGED);
+  if (look.rebate === "fogged") {
+    say("A fogged rebate speaks for light in the tank or in loading, outside the camera.", FOGGED);
   }
   if (look.sameOnAll === false) {
     say("One roll that differs in a shared bath points to that film, not to the bath.", MATES);

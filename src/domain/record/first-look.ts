@@ -3,7 +3,7 @@ import { instant } from "../units/quantity.ts";
 
 export const edgeNumbers = ["crisp", "faint", "missing"] as const;
 export const clearParts = ["clear", "cloudy", "tinted"] as const;
-export const rebates = ["clean", "dark"] as const;
+export const rebates = ["sound", "fogged"] as const;
 export const places = ["nothing", "same", "different"] as const;
 
 const level = z.number().min(0);
@@ -22,6 +22,7 @@ export const firstLookSchema = z.object({
   at: z.number().transform(instant),
   edgeNumbers: z.enum(edgeNumbers).optional(),
   clearParts: z.enum(clearParts).optional(),
+  /** The unexposed strip along the edges: clear on a negative, black on a slide, else fogged. */
   rebate: z.enum(rebates).optional(),
   sameOnAll: z.boolean().optional(),
   /** Whether what is odd lies at the same place on each frame. */
@@ -31,3 +32,15 @@ export const firstLookSchema = z.object({
   grey: rgbSchema.optional(),
 });
 export type FirstLook = z.infer<typeof firstLookSchema>;
+
+/** Something was seen that a sound film does not show. */
+export const looksOdd = ({
+  edgeNumbers: numbers,
+  clearParts: clear,
+  rebate,
+  sameOnAll,
+}: Omit<FirstLook, "at">): boolean =>
+  (numbers !== undefined && numbers !== "crisp") ||
+  (clear !== undefined && clear !== "clear") ||
+  rebate === "fogged" ||
+  sameOnAll === false;
