@@ -1,6 +1,7 @@
 import { readBack } from "../commands/read-back.ts";
 import { bathWithBottle, calledTank, standingLine } from "../commands/run-lines.ts";
 import { isWater } from "../domain/process/sheet.ts";
+import { openQuestion } from "../domain/record/open-questions.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Happening } from "../domain/session/decide.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
@@ -167,7 +168,9 @@ function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
           say: `${calledTank(run)}: done. No clock is running.`,
           lines: [
             'I did not hear "out", so the planned end is in the log.',
-            "Say summary for the record, and tell me anything that was odd with note.",
+            openQuestion(run) === undefined
+              ? "Say summary for the record."
+              : "Say summary for the record, wrap up for two short questions.",
             ...countOpen(bench, run),
             ...(rehearsalMark(run) === undefined ? [] : [String(rehearsalMark(run))]),
           ],

@@ -119,6 +119,10 @@ class Talk {
     }
     if (pending !== undefined) {
       const again = this.#commandNamed(pending.ask.command);
+      if (pending.ask.optional === true) {
+        const slip = this.#didYouMean(sentence);
+        if (slip !== undefined) return slip;
+      }
       if (again !== undefined && isFreeText(again, pending)) {
         return this.#run({
           command: again,
@@ -334,19 +338,26 @@ class Talk {
     );
   }
 
+  /** A slip of the pen: mended it is something we can do. */
+  #didYouMean(sentence: Words): Heard | undefined {
+    const { correction } = nearest(sentence, this.#commands, this.#listening);
+    if (correction === undefined || this.#match(toWords(correction)) === undefined)
+      return undefined;
+    const options = [
+      { word: "yes", value: true },
+      { word: "no", value: false },
+    ];
+    const ask = { command: "", fields: {}, slot: "yes", options };
+    const reply = question(ask, `Did you mean "${correction}"?`);
+    return this.#plain(reply, { pending: { ask, at: this.#now, sentence: correction } });
+  }
+
   #unknown(sentence: Words): Heard {
     const retired = retiredNamed(this.#record.bench, sentence.words);
     if (retired !== undefined) return this.#plain(retiredReply(retired), { keepQuestion: false });
-    const { correction, commands } = nearest(sentence, this.#commands, this.#listening);
-    if (correction !== undefined && this.#match(toWords(correction)) !== undefined) {
-      const options = [
-        { word: "yes", value: true },
-        { word: "no", value: false },
-      ];
-      const ask = { command: "", fields: {}, slot: "yes", options };
-      const reply = question(ask, `Did you mean "${correction}"?`);
-      return this.#plain(reply, { pending: { ask, at: this.#now, sentence: correction } });
-    }
+    const slip = this.#didYouMean(sentence);
+    if (slip !== undefined) return slip;
+    const { commands } = nearest(sentence, this.#commands, this.#listening);
     const lines = commands.map(({ examples, summary }) => `${examples[0] ?? ""}: ${summary}`);
     return this.#plain(
       refuse(

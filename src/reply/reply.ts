@@ -33,6 +33,8 @@ export type Ask = {
   readonly options?: readonly Option[] | undefined;
   /** The answer is free text and may look like a command: it is tried as an answer first. */
   readonly eager?: boolean | undefined;
+  /** Nobody has to answer: whatever else may have been meant, a misspelt command too, goes first. */
+  readonly optional?: boolean | undefined;
 };
 
 /** Something to look at beside the words. What is drawn of it, and how large, is the channel's. */

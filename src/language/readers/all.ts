@@ -2,6 +2,7 @@ import type { SlotReader } from "../reader.ts";
 import { readAmount } from "./amount.ts";
 import { readArea, readAreaUnit } from "./area.ts";
 import { readBath } from "./bath.ts";
+import { readBathEnds } from "./bath-ends.ts";
 import { readRole } from "./bottle-role.ts";
 import { readChosen } from "./chosen.ts";
 import { readClock } from "./clock-time.ts";
@@ -56,6 +57,7 @@ export type ReaderName =
   | "area"
   | "areaUnit"
   | "bath"
+  | "bathEnds"
   | "bottle"
   | "chosen"
   | "clock"
@@ -117,6 +119,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   area: readArea,
   areaUnit: readAreaUnit,
   bath: readBath,
+  bathEnds: readBathEnds,
   bottle: nameReader("bottle"),
   chosen: readChosen,
   clock: readClock,
