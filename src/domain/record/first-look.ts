@@ -25,22 +25,10 @@ export const firstLookSchema = z.object({
   /** The unexposed strip along the edges: clear on a negative, black on a slide, else fogged. */
   rebate: z.enum(rebates).optional(),
   sameOnAll: z.boolean().optional(),
-  /** Whether what is odd lies at the same place on each frame. */
+  /** Streaks, spots or bands: none, at the same place on each frame, or at different ones. */
   place: z.enum(places).optional(),
   /** The unexposed edge, and a grey, as a scanner gives them. */
   edge: rgbSchema.optional(),
   grey: rgbSchema.optional(),
 });
 export type FirstLook = z.infer<typeof firstLookSchema>;
-
-/** Something was seen that a sound film does not show. */
-export const looksOdd = ({
-  edgeNumbers: numbers,
-  clearParts: clear,
-  rebate,
-  sameOnAll,
-}: Omit<FirstLook, "at">): boolean =>
-  (numbers !== undefined && numbers !== "crisp") ||
-  (clear !== undefined && clear !== "clear") ||
-  rebate === "fogged" ||
-  sameOnAll === false;

@@ -1,4 +1,5 @@
 import { oncePer } from "../once-per.ts";
+import { LOOK_FORGOTTEN, lookTimeOf, wantsLook } from "../record/plan-looks.ts";
 import type { Bench } from "../session/bench.ts";
 import { recheckDue } from "../temperature/thermometer.ts";
 import type { Instant } from "../units/quantity.ts";
@@ -8,7 +9,7 @@ import type { DailyBottle, DailyRoll, Looks } from "./looks.ts";
 /** One line of the daily message that the bench says by itself. */
 export type Notice = {
   readonly key: string;
-  readonly kind: "limit" | "units" | "stock" | "thermometer" | "roll";
+  readonly kind: "limit" | "units" | "stock" | "thermometer" | "roll" | "look";
   /** Made only when it is said: most are planned for a day to come. */
   readonly text: () => string;
   /** The first day it may be said on, as a day number. */
@@ -36,6 +37,7 @@ export function noticesOf(bench: Bench, today: Day, looks: Looks): readonly Noti
     notices.push(...ofBottle(bottle, now));
   }
   notices.push(...thermometerNotices(bench, today), ...namedThermometers(bench));
+  notices.push(...lookNotices(bench, now));
   for (const notice of ofRolls(looks.rolls(bench), bench.daily.rollDays)) notices.push(notice);
   return notices;
 }
@@ -191,4 +193,22 @@ function rollNotices({ id, name, since }: DailyRoll, days: number): readonly Not
   const from = isoDayNumber(since) + days + 1;
   const text = (): string => `${name} has waited since ${showDay(Temporal.PlainDate.from(since))}.`;
   return [{ key: `${id}:waits`, kind: "roll", text, from, settles: [] }];
+}
+
+/** Film of a run that is over wants looking at, once, a chosen number of days later. */
+function lookNotices(bench: Bench, today: number): readonly Notice[] {
+  const time = lookTimeOf(bench);
+  if (time.kind !== "daily") return [];
+  const notices: Notice[] = [];
+  for (const id in bench.runs) {
+    const run = bench.runs[id];
+    if (run === undefined || !wantsLook(run)) continue;
+    const ended = dayAt(run.endedAt, bench.zone);
+    const from = dayNumber(ended) + time.days;
+    if (today > from + LOOK_FORGOTTEN) continue;
+    const text = (): string =>
+      `${run.tank} of ${showDay(ended)} wants a first look: say first look.`;
+    notices.push({ key: `${id}:look`, kind: "look", text, from, settles: [] });
+  }
+  return notices;
 }

@@ -188,6 +188,8 @@ export const runSchema = z.object({
     })
     .optional(),
   firstLook: firstLookSchema.optional(),
+  /** A reminder for the first look was made. */
+  lookAsked: z.boolean().optional(),
 });
 export type Run = z.infer<typeof runSchema>;
 

@@ -31,6 +31,7 @@ import { readMoment } from "./moment.ts";
 import { readMovement } from "./movement.ts";
 import { nameReader } from "./names.ts";
 import { readNewRolls } from "./new-rolls.ts";
+import { readNextMorning } from "./next-morning.ts";
 import { readNone } from "./none.ts";
 import { numberReader } from "./number.ts";
 import { readPercent } from "./percent.ts";
@@ -39,7 +40,9 @@ import { readPlace } from "./place.ts";
 import { readRepeats } from "./recurrence.ts";
 import { readReels } from "./reels.ts";
 import { readReference } from "./reference.ts";
+import { readRgb } from "./rgb.ts";
 import { readRolls } from "./rolls.ts";
+import { readSeen } from "./seen.ts";
 import { readServing } from "./serving.ts";
 import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
@@ -84,6 +87,7 @@ export type ReaderName =
   | "newName"
   | "newRolls"
   | "newTank"
+  | "nextMorning"
   | "none"
   | "number"
   | "pastDate"
@@ -93,9 +97,11 @@ export type ReaderName =
   | "push"
   | "reels"
   | "reference"
+  | "rgb"
   | "role"
   | "rolls"
   | "repeats"
+  | "seen"
   | "serving"
   | "sheet"
   | "sign"
@@ -146,6 +152,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   newName: readNewName,
   newRolls: readNewRolls,
   newTank: readNewTank,
+  nextMorning: readNextMorning,
   none: readNone,
   number: numberReader,
   pastDate: readPastDate,
@@ -155,9 +162,11 @@ export const readers: Record<ReaderName, SlotReader> = {
   push: readStops,
   reels: readReels,
   reference: readReference,
+  rgb: readRgb,
   role: readRole,
   rolls: readRolls,
   repeats: readRepeats,
+  seen: readSeen,
   serving: readServing,
   sheet: nameReader("sheet"),
   sign: readLookSign,
