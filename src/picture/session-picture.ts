@@ -44,7 +44,11 @@ export function sessionPicture(
   y = add(timeRows(session, look, scale, y), look.small * 0.2);
   for (const text of rowLegend(session)) y = add(legend(text, y));
   y = add(partName(look, "Temperature", x, y, width));
-  y = add(trace(session, look, scale, y), look.small * 0.2);
+  const traced = trace(session, look, scale, y);
+  y = add(traced, look.small * 0.2);
+  if (traced.unwritten.length > 0) {
+    y = add(legend(`Too close to write beside: ${traced.unwritten.join("; ")} °C`, y), 0);
+  }
   if (session.stages.some(({ readings }) => readings.length > 0)) {
     y = add(legend(traceLegend(session), y));
   }

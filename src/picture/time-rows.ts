@@ -50,7 +50,11 @@ export function timeRows(session: SharedSession, look: Look, scale: TimeScale, t
   const steps = timeSteps(scale.total);
   const foot = top + step * session.stages.length;
   const parts = [
-    ...steps.map((s) => gridLine(scale.x(s), top, foot)),
+    ...session.stages.flatMap((_, index) => {
+      // Behind the bars alone: a line through words is in their way.
+      const y = top + step * index + (look.brief ? look.text * 1.35 : 0);
+      return steps.map((s) => gridLine(scale.x(s), y, top + step * (index + 1)));
+    }),
     ...session.stages.map((stage, index) => row(stage, look, scale, top + step * index)),
     ticks(steps, scale, foot + look.small, look),
   ];
@@ -59,7 +63,7 @@ export function timeRows(session: SharedSession, look: Look, scale: TimeScale, t
 
 /** A name above its bars on a phone; beside them, in two lines, where there is room. */
 const rowHeight = (look: Look): number =>
-  look.brief ? look.text * 1.3 + look.bar * 3.6 : Math.max(look.small * 2.7, look.bar * 4);
+  look.brief ? look.text * 1.3 + look.bar * 3.5 : Math.max(look.small * 2.7, look.bar * 4);
 
 function row(stage: SessionStage, look: Look, scale: TimeScale, y: number): string {
   const words = rowWords(stage);

@@ -19,6 +19,7 @@ import { readDrain } from "./drain.ts";
 import { readDuration } from "./duration.ts";
 import { readFill } from "./fill.ts";
 import { readFilm } from "./film.ts";
+import { readForm } from "./form.ts";
 import { readFormula } from "./formula.ts";
 import { readFoul } from "./foul.ts";
 import { readNewName, readNewTank, readText, readWord } from "./free-text.ts";
@@ -44,6 +45,7 @@ import { readRgb } from "./rgb.ts";
 import { readRolls } from "./rolls.ts";
 import { readSeen } from "./seen.ts";
 import { readServing } from "./serving.ts";
+import { readSinceDate } from "./since-date.ts";
 import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
 import { readTask } from "./task.ts";
@@ -75,6 +77,7 @@ export type ReaderName =
   | "duration"
   | "fill"
   | "film"
+  | "form"
   | "formula"
   | "foul"
   | "heat"
@@ -105,6 +108,7 @@ export type ReaderName =
   | "serving"
   | "sheet"
   | "sign"
+  | "sinceDate"
   | "solution"
   | "speed"
   | "tank"
@@ -140,6 +144,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   duration: readDuration,
   fill: readFill,
   film: readFilm,
+  form: readForm,
   formula: readFormula,
   foul: readFoul,
   heat: readHeat,
@@ -170,6 +175,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   serving: readServing,
   sheet: nameReader("sheet"),
   sign: readLookSign,
+  sinceDate: readSinceDate,
   solution: readBath,
   speed: readSpeed,
   tank: nameReader("tank"),
