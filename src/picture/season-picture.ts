@@ -126,7 +126,7 @@ function monthBars({ months }: Season, look: Look, x: number, top: number, width
     const middle = x + step * (index + 0.5);
     const name = monthShort(month);
     const half = textWidth(name, size) / 2;
-    const named = middle - half >= free;
+    const named = middle - half >= Math.max(free, x - look.margin / 2);
     if (named) free = middle + half + size * 0.3;
     const number = (value: number, at: number): string =>
       value === 0 || thick < size * 0.5

@@ -81,7 +81,8 @@ const spanOf = ({ real_from_s, real_to_s, plan_from_s, plan_to_s }: SessionStage
 function bandOf(stage: SessionStage, scale: TimeScale, { middle, half }: Lane, look: Look): string {
   if (stage.aim_c === null || stage.skipped) return "";
   const [from, to] = spanOf(stage);
-  const [x1, x2] = [scale.x(from), Math.max(scale.x(from) + 4, scale.x(to))];
+  // A gap of paper between two baths that follow each other at once.
+  const [x1, x2] = [scale.x(from), Math.max(scale.x(from) + 4, scale.x(to) - look.mark * 0.5)];
   const edge = { stroke: bandEdge, "stroke-width": 2 };
   const aim = element("line", {
     x1,
