@@ -26,6 +26,8 @@ const degrees = z.number();
 const fields = z.object({
   tank: z.string().optional(),
   run: z.string().optional(),
+  /** It went as it always goes. */
+  same: z.literal(true).optional(),
   /** What the developer read at the ends of its time, °C. */
   ends: z
     .object({
@@ -50,10 +52,15 @@ export const wrapUpCommand = defineCommand({
   sentences: [
     "(wrap up|wrap it up|end questions|questions|ask me [about it|about the run]) [(of|for|about)] [[the] tank] [{tank}]",
     "[the] developer (was|read) {ends} [(on|by|with) [the] {thermometer} [thermometer]] [in tank {tank}]",
-    "(nothing|nothing was) different [today|this time] [with] [tank] [{tank}]",
+    "{same} different [today|this time] [(with|in|at)] [tank] [{tank}]",
+    "different (today|this time) [was] [that] {different}",
   ],
-  slots: { ends: "bathEnds", different: "text", thermometer: "word" },
-  examples: ["wrap up", "developer was 38.1 at the start and 37.8 at the end"],
+  slots: { ends: "bathEnds", same: "nothing", different: "text", thermometer: "word" },
+  examples: [
+    "wrap up",
+    "nothing different today",
+    "developer was 38.1 at the start and 37.8 at the end",
+  ],
   fields,
   changes: true,
   values: {
@@ -71,6 +78,7 @@ export const wrapUpCommand = defineCommand({
       });
     }
     if (said.ends !== undefined) return temperatures(bench, run, now, said.ends, said.thermometer);
+    if (said.same === true) return different(bench, run, "no");
     if (said.different !== undefined) return different(bench, run, said.different);
     if (anyTankWet(bench, now)) {
       return answer({
@@ -221,7 +229,16 @@ function different(bench: Bench, run: Run, said: string): Outcome | Reply {
   if (/^(yes|yeah|yep)[.!]?$/i.test(said.trim())) {
     return askFor("wrap up", { run: run.id }, "different", "What was it? A few words.");
   }
-  const text = nothing.test(said.trim()) ? "" : said.trim();
+  const words = nothing.test(said.trim()) ? "" : said.trim();
+  const before = run.after?.different ?? "";
+  if (before !== "" && words === "") {
+    return answer({
+      title: `${run.tank}: the record says already what was different: ${before}`,
+      say: "The record says already what was different.",
+      facts: { run: run.id, tank: run.tank, different: before },
+    });
+  }
+  const text = before === "" ? words : `${before}; ${words}`;
   const about = aboutWhich(run, unasked(bench, run), text);
   const runs = { ...bench.runs };
   for (const one of about) {

@@ -34,6 +34,7 @@ import { nameReader } from "./names.ts";
 import { readNewRolls } from "./new-rolls.ts";
 import { readNextMorning } from "./next-morning.ts";
 import { readNone } from "./none.ts";
+import { readNothing } from "./nothing.ts";
 import { numberReader } from "./number.ts";
 import { readPercent } from "./percent.ts";
 import { readPerson } from "./person.ts";
@@ -92,6 +93,7 @@ export type ReaderName =
   | "newTank"
   | "nextMorning"
   | "none"
+  | "nothing"
   | "number"
   | "pastDate"
   | "percent"
@@ -159,6 +161,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   newTank: readNewTank,
   nextMorning: readNextMorning,
   none: readNone,
+  nothing: readNothing,
   number: numberReader,
   pastDate: readPastDate,
   percent: readPercent,
