@@ -66,7 +66,7 @@ export const troubleCommand = defineCommand({
     }
     const run = liveRuns(bench)[0];
     return {
-      bench: run === undefined ? bench : withTrouble(bench, run, rescue.id, detail ?? "", now),
+      bench: run === undefined ? bench : withTrouble(bench, run, rescue, detail ?? "", now),
       reply: answer({
         title: verdict.say,
         lines: [
@@ -84,7 +84,14 @@ export const troubleCommand = defineCommand({
 });
 
 /** The trouble in the record of its run, by the words it was asked about in. */
-function withTrouble(bench: Bench, run: Run, what: string, detail: string, at: Instant): Bench {
-  const troubles = [...(run.troubles ?? []), { at, what, detail: detail.toLowerCase() }];
+function withTrouble(
+  bench: Bench,
+  run: Run,
+  { word, ask }: (typeof rescues)[number],
+  detail: string,
+  at: Instant,
+): Bench {
+  const trouble = { at, what: word, detail: `${ask.title} ${detail.toLowerCase()}` };
+  const troubles = [...(run.troubles ?? []), trouble];
   return { ...bench, runs: { ...bench.runs, [run.id]: { ...run, troubles } } };
 }

@@ -17,12 +17,15 @@ import type { ReadingTaken, Run } from "../src/domain/session/run.ts";
 import {
   bathTemperature,
   explainBathTemperature,
+  FAR,
 } from "../src/domain/temperature/bath-temperature.ts";
 import { celsius, type Instant, later } from "../src/domain/units/quantity.ts";
-import { plain } from "../src/domain/units/show.ts";
+import { plain, showTemperature } from "../src/domain/units/show.ts";
 import { answer, question, type Reply, refuse } from "../src/reply/reply.ts";
 
 const degrees = z.number();
+const SKIP = [{ word: "skip", value: { skip: true } }];
+
 const fields = z.object({
   tank: z.string().optional(),
   run: z.string().optional(),
@@ -150,9 +153,12 @@ function temperatures(
     const believed = bathTemperature(value, "C", stage.temperature);
     if (!believed.ok) {
       const title = explainBathTemperature(believed.error);
-      return askFor("wrap up", { run: run.id }, "ends", title, [
-        { word: "skip", value: { skip: true } },
-      ]);
+      return askFor("wrap up", { run: run.id }, "ends", title, SKIP);
+    }
+    const off = stage.temperature === undefined ? 0 : Math.abs(value - stage.temperature);
+    if (off > FAR) {
+      const title = `I read ${showTemperature(celsius(value))} at the ${end}, ${plain(off, 0)} °C from the aim. Say it again with its unit, or skip.`;
+      return askFor("wrap up", { run: run.id }, "ends", title, SKIP);
     }
     const at = end === "start" ? stage.inAt : outAt;
     const { corrected, ...kept } = readOn(bench, thermometer, celsius(value), at);

@@ -3,7 +3,8 @@ import { isDeveloper } from "../process/sheet.ts";
 import type { Bench } from "../session/bench.ts";
 import type { Run } from "../session/run.ts";
 import { clockMinute, dateOf, daysBetween, isoInstant } from "../timing/clock-text.ts";
-import { secondsBetween } from "../units/quantity.ts";
+import { seconds, secondsBetween } from "../units/quantity.ts";
+import { showDuration } from "../units/show.ts";
 import { firstLookHints } from "./first-look-hints.ts";
 import { knownPeople, knownPlaces } from "./known-names.ts";
 import { lessonOf } from "./lesson.ts";
@@ -107,10 +108,10 @@ function oddOf(run: Run): readonly string[] {
       ? []
       : [`${bath}: ${count(beatsSilent.length, "beat")} silent by hold`],
   );
-  const troubles = (run.troubles ?? []).map(
-    ({ at, what, detail }) =>
-      `trouble after ${Math.max(0, Math.round(secondsBetween(zero, at)))} s: ${what}, ${detail}`,
-  );
+  const troubles = (run.troubles ?? []).map(({ at, what, detail }) => {
+    const into = showDuration(seconds(Math.max(0, secondsBetween(zero, at))));
+    return `trouble ${into} after the first pour: ${what}. ${detail}`;
+  });
   return [...troubles, ...late, ...silent];
 }
 

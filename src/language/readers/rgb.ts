@@ -13,10 +13,11 @@ const scales = [255, 65_535] as const;
  * "percent" behind it. Without a scale the smallest one that holds the numbers is taken.
  */
 export function readRgb(words: readonly string[], from: number): readonly Reading<Rgb>[] {
-  const glued = /^\d+(\.\d+)?[,/]\d+(\.\d+)?[,/]\d+(\.\d+)?$/.test(words[from] ?? "");
+  const start = words[from] === "rgb" ? from + 1 : from;
+  const glued = /^\d+(\.\d+)?[,/]\d+(\.\d+)?[,/]\d+(\.\d+)?$/.test(words[start] ?? "");
   const [numbers, next] = glued
-    ? [(words[from] ?? "").split(/[,/]/).map(Number), from + 1]
-    : threeNumbers(words, from);
+    ? [(words[start] ?? "").split(/[,/]/).map(Number), start + 1]
+    : threeNumbers(words, start);
   const [red, green, blue] = numbers;
   if (red === undefined || green === undefined || blue === undefined) return [];
   const largest = Math.max(red, green, blue);

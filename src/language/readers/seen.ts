@@ -39,7 +39,10 @@ const readOne = phrases<Seen>([
     "same on all, same on all rolls, all the same, all rolls the same, all rolls",
   ],
   [{ sameOnAll: false }, "not on all, only one, only one roll, one roll, not all, differs"],
-  [{ place: "same" }, "same place, the same place, same place on each, same place on each frame"],
+  [
+    { place: "same" },
+    "same place, the same place, same place on each frame, the same place on each frame",
+  ],
   [{ place: "different" }, "different places, different place, all over, everywhere, random"],
   [{ place: "nothing" }, "none, no streaks, no spots, no streaks or spots, nothing odd, nothing"],
   [{ skip: true }, "skip, do not know, i do not know, no idea, not sure, unsure"],
