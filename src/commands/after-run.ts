@@ -56,16 +56,24 @@ export function afterQuestion(
   };
 }
 
-/** What a wet tank puts off, said once. */
-const LATER = "Two short questions wait until no tank is wet: say wrap up then.";
+/** "Two short questions" or "a short question", whichever are open; nothing where none is. */
+export function openWords(run: Run): string | undefined {
+  const open = openQuestion(run);
+  if (open === undefined) return undefined;
+  return open.kind === "temperatures" ? "two short questions" : "a short question";
+}
 
 /**
  * A reply about a run that has just ended, with the next open question behind it. Nothing is asked
  * while film is in another tank, nor where the reply asks something itself.
  */
 export function thenAsk(bench: Bench, run: Run, now: Instant, reply: Reply): Reply {
-  if (reply.ask !== undefined || openQuestion(run) === undefined) return reply;
-  if (anyTankWet(bench, now)) return { ...reply, lines: [...reply.lines, LATER] };
+  const open = openWords(run);
+  if (reply.ask !== undefined || open === undefined) return reply;
+  if (anyTankWet(bench, now)) {
+    const later = `Once no tank is wet, say wrap up for ${open}.`;
+    return { ...reply, lines: [...reply.lines, later] };
+  }
   const asked = afterQuestion(run, unasked(bench, run));
   if (asked === undefined) return reply;
   return {

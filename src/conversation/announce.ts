@@ -1,7 +1,7 @@
+import { openWords } from "../commands/after-run.ts";
 import { readBack } from "../commands/read-back.ts";
 import { bathWithBottle, calledTank, standingLine } from "../commands/run-lines.ts";
 import { isWater } from "../domain/process/sheet.ts";
-import { openQuestion } from "../domain/record/open-questions.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Happening } from "../domain/session/decide.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
@@ -161,22 +161,22 @@ function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
     }
     case "stage-over":
       return [];
-    case "run-over":
+    case "run-over": {
+      const open = openWords(run);
       return [
         cue({
           title: `${calledTank(run)}: the last time is over. No clock is running.`,
           say: `${calledTank(run)}: done. No clock is running.`,
           lines: [
             'I did not hear "out", so the planned end is in the log.',
-            openQuestion(run) === undefined
-              ? "Say summary for the record."
-              : "Say summary for the record, wrap up for two short questions.",
+            `Say summary for the record${open === undefined ? "" : `, wrap up for ${open}`}.`,
             ...countOpen(bench, run),
             ...(rehearsalMark(run) === undefined ? [] : [String(rehearsalMark(run))]),
           ],
           facts: { tank: run.tank, cue: "run-over" },
         }),
       ];
+    }
   }
 }
 

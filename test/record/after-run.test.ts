@@ -74,7 +74,9 @@ test("nobody is asked while another tank is wet; then once, for both", async () 
   await say(60, "start developer tank south", "south ready", "south in", 130);
   const north = await say("north out");
   expect(north.ask).toBe(undefined);
-  expect(north.lines.join(" ")).toContain("wait until no tank is wet");
+  expect(north.lines.join(" ")).toContain(
+    "Once no tank is wet, say wrap up for two short questions.",
+  );
   expect((await say("wrap up")).title).toContain("Film is wet");
   const south = await say(60, "south out");
   expect(south.title).toContain("How warm was the developer");
@@ -163,4 +165,15 @@ test("what went wrong at the tank is in its record without a note", async () => 
   expect((await say("summary")).lines.join("\n")).toContain(
     "Odd: trouble 30 s after the first pour: spill or leak. Is anything on skin or in eyes? no",
   );
+});
+
+test("a run that is given up is asked for its reason alone", async () => {
+  const { say, run } = await bench();
+  const asked = await say("start developer tank north", "ready", "in", 30, "stop", "yes");
+  expect(asked.title).toContain("What made you stop?");
+  await say("the lid leaked");
+  expect(run("North")?.stoppedBecause).toBe("the lid leaked");
+  const { lines } = await say("summary");
+  expect(lines).toContain("Stopped: the lid leaked");
+  expect(lines.join(" ")).not.toContain("Different");
 });

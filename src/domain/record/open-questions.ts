@@ -46,7 +46,8 @@ export type OpenQuestion =
 export function openQuestion(run: Run): OpenQuestion | undefined {
   if (!isAsked(run)) return undefined;
   const ends = unreadEnds(run);
-  if (ends.length > 0 && run.after?.temperatures === undefined) {
+  // Of a run that was given up only the reason matters.
+  if (ends.length > 0 && run.after?.temperatures === undefined && run.ending !== "stopped") {
     return { kind: "temperatures", ends };
   }
   return run.after?.different === undefined ? { kind: "different" } : undefined;
@@ -62,9 +63,12 @@ export const anyTankWet = (bench: Bench, now: Instant): boolean =>
 /** Ended runs are asked about together for this long, s: an evening's. */
 const EVENING = 4 * 3600;
 
-/** Other runs of the evening that nobody has said anything different about. */
+/**
+ * Other runs of the evening that nobody has said anything different about. Why one was given up is
+ * asked about that one alone.
+ */
 export const unasked = (bench: Bench, run: Run): readonly Run[] =>
-  Object.values(bench.runs).filter(
+  Object.values(run.ending === "stopped" ? {} : bench.runs).filter(
     (other) =>
       other.id !== run.id &&
       isAsked(other) &&
