@@ -12,7 +12,7 @@ import {
   rgbSchema,
 } from "../src/domain/record/first-look.ts";
 import { anyTankWet, openQuestion } from "../src/domain/record/open-questions.ts";
-import { looksDone } from "../src/domain/record/plan-looks.ts";
+import { looksDone, wantsLook } from "../src/domain/record/plan-looks.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { runOfTank } from "../src/domain/session/find-run.ts";
 import type { Run } from "../src/domain/session/run.ts";
@@ -159,8 +159,14 @@ function result(bench: Bench, run: Run): Reply {
   );
   const { on: _, ...facts } = look;
   const title = `First look at ${run.tank} is in the record.`;
+  const waiting = Object.values(bench.runs).filter(wantsLook);
   const parts = {
-    lines: lines.length === 0 ? ["It hints at nothing by itself."] : [...lines, HINT],
+    lines: [
+      ...(lines.length === 0 ? ["It hints at nothing by itself."] : [...lines, HINT]),
+      ...(waiting.length === 0
+        ? []
+        : [`Not looked at yet: ${waiting.map(({ tank }) => tank).join(", ")}.`]),
+    ],
     say: "The first look is in the record.",
     facts: { run: run.id, tank: run.tank, ...facts, hints: look.hints },
   };

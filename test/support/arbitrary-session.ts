@@ -46,6 +46,7 @@ export const secrets = {
   rollNote: "zzprivaterollzz",
   stopped: "zzprivatestopzz",
   zone: "Europe/Lisbon",
+  suspicion: "zzprivatesuspicionzz",
 } as const;
 
 type Change<T> = { [K in keyof T]?: T[K] | undefined };
@@ -72,6 +73,12 @@ export const arbitrarySession: fc.Arbitrary<{ readonly bench: Bench; readonly ru
     look: maybe(firstLook),
     tank: fc.constantFrom("North", `${secrets.person}'s tank`, "Łódź <2>"),
     thermometer: maybe(fc.constantFrom("red", "glass", secrets.mixer)),
+    unverified: maybe(
+      fc.constantFrom(
+        "Unverified: the thermometer was not named.",
+        `Unverified: this thermometer is marked suspect, ${secrets.suspicion}.`,
+      ),
+    ),
     count: fc.nat(4),
     push: maybe(fc.integer({ min: -2, max: 3 })),
     bottles: fc.boolean(),
@@ -99,7 +106,11 @@ export const arbitrarySession: fc.Arbitrary<{ readonly bench: Bench; readonly ru
     const happened = made.lived ? livedRun(banded, { off: { 0: made.off }, read }) : banded;
     const run: Run = kept(happened, {
       readings: happened.readings.map((reading) =>
-        kept(reading, { thermometer: made.thermometer, read: celsius(reading.temperature + 0.4) }),
+        kept(reading, {
+          thermometer: made.thermometer,
+          read: celsius(reading.temperature + 0.4),
+          unverified: made.unverified,
+        }),
       ),
       push: made.push,
       rehearsal: made.speed === undefined ? undefined : { speed: made.speed },

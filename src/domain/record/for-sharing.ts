@@ -60,13 +60,14 @@ function scrubber(names: readonly string[]) {
           "giu",
         );
   let count = 0;
-  const text = (value: string): string =>
-    pattern === undefined
-      ? value
-      : value.replace(pattern, () => {
-          count += 1;
-          return "(name left out)";
-        });
+  const text = (value: string): string => {
+    const ours = withoutReason(value);
+    if (pattern === undefined) return ours;
+    return ours.replace(pattern, () => {
+      count += 1;
+      return "(name left out)";
+    });
+  };
   const walk = (value: unknown, key: string): unknown => {
     if (typeof value === "string") return labels.has(key) ? text(value) : value;
     if (Array.isArray(value)) return value.map((inner) => walk(inner, key));
@@ -93,5 +94,8 @@ const labels: ReadonlySet<string> = new Set([
   "odd",
   "deviations",
 ]);
+
+/** Why a thermometer is under suspicion was told in somebody's own words. */
+const withoutReason = (text: string): string => text.replace(/(marked suspect),.*$/s, "$1.");
 
 const escaped = (name: string): string => name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");

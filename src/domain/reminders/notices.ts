@@ -1,6 +1,7 @@
 import { oncePer } from "../once-per.ts";
 import { LOOK_FORGOTTEN, lookTimeOf, wantsLook } from "../record/plan-looks.ts";
 import type { Bench } from "../session/bench.ts";
+import type { Run } from "../session/run.ts";
 import { recheckDue } from "../temperature/thermometer.ts";
 import type { Instant } from "../units/quantity.ts";
 import { type Day, dayAt, dayNumber, dayOfNumber, isoDayNumber, showDay } from "./calendar.ts";
@@ -199,16 +200,19 @@ function rollNotices({ id, name, since }: DailyRoll, days: number): readonly Not
 function lookNotices(bench: Bench, today: number): readonly Notice[] {
   const time = lookTimeOf(bench);
   if (time.kind !== "daily") return [];
-  const notices: Notice[] = [];
-  for (const id in bench.runs) {
-    const run = bench.runs[id];
-    if (run === undefined || !wantsLook(run)) continue;
-    const ended = dayAt(run.endedAt, bench.zone);
-    const from = dayNumber(ended) + time.days;
-    if (today > from + LOOK_FORGOTTEN) continue;
-    const text = (): string =>
-      `${run.tank} of ${showDay(ended)} wants a first look: say first look.`;
-    notices.push({ key: `${id}:look`, kind: "look", text, from, settles: [] });
-  }
-  return notices;
+  return ofRuns(bench.runs, time.days, bench.zone).filter(
+    ({ from }) => today <= from + LOOK_FORGOTTEN,
+  );
 }
+
+const ofRuns = oncePer((runs: Bench["runs"], days: number, zone: string): readonly Notice[] =>
+  Object.values(runs).flatMap((run) => ofRun(run, days, zone)),
+);
+
+const ofRun = oncePer((run: Run, days: number, zone: string): readonly Notice[] => {
+  if (!wantsLook(run)) return [];
+  const ended = dayAt(run.endedAt, zone);
+  const text = (): string => `${run.tank} of ${showDay(ended)} wants a first look: say first look.`;
+  const key = `${run.id}:look`;
+  return [{ key, kind: "look", text, from: dayNumber(ended) + days, settles: [] }];
+});
