@@ -245,6 +245,7 @@ function different(bench: Bench, run: Run, said: string): Outcome | Reply {
     });
   }
   const text = before === "" ? words : `${before}; ${words}`;
+  const gaveUp = run.ending === "stopped";
   const about = aboutWhich(run, unasked(bench, run), text);
   const runs = { ...bench.runs };
   for (const one of about) {
@@ -259,11 +260,20 @@ function different(bench: Bench, run: Run, said: string): Outcome | Reply {
     bench: { ...bench, runs },
     reply: answer({
       title:
-        text === ""
-          ? `${tanks}: nothing different, and the record says so.`
-          : `Noted with ${tanks}: ${text}`,
-      lines: ["Once it is dry, say first look. Undo takes this back."],
-      say: text === "" ? "Nothing different. The record says so." : "Noted.",
+        text !== ""
+          ? `Noted with ${tanks}: ${text}`
+          : gaveUp
+            ? `${tanks}: left without a reason.`
+            : `${tanks}: nothing different, and the record says so.`,
+      lines: gaveUp
+        ? ["Undo takes this back."]
+        : ["Once it is dry, say first look. Undo takes this back."],
+      say:
+        text !== ""
+          ? "Noted."
+          : gaveUp
+            ? "Left without a reason."
+            : "Nothing different. The record says so.",
       facts: { run: run.id, tank: run.tank, different: text === "" ? null : text },
     }),
   };

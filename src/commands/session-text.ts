@@ -54,8 +54,8 @@ const countLines = ({ private: own, bottles, count_confirmed, state }: AnySessio
     ? ["Count: unconfirmed, the higher figure stands; say count is right."]
     : [];
 
-function differentLines({ answers, private: own }: AnySession): readonly string[] {
+function differentLines({ answers, state, private: own }: AnySession): readonly string[] {
   if (own?.stopped_because != null) return [`Stopped: ${own.stopped_because}`];
-  if (answers.different === "nothing") return ["Different: nothing"];
+  if (answers.different === "nothing") return state === "stopped" ? [] : ["Different: nothing"];
   return own?.different == null || own.different === "" ? [] : [`Different: ${own.different}`];
 }

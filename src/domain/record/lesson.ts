@@ -54,6 +54,18 @@ const rules: readonly (readonly [Lesson["rule"], Rule])[] = [
       ),
   ],
   [
+    "given-up",
+    ({ state, stages }) =>
+      state === "stopped"
+        ? {
+            text: "The run was given up, so its film may tell little of the process: look at what was left out first.",
+            because: stages
+              .filter(({ real_s }) => real_s === null)
+              .map(({ bath }) => `${bath}: not done`),
+          }
+        : undefined,
+  ],
+  [
     "short-minimum",
     ({ stages }) =>
       fromDeviations(

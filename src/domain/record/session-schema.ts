@@ -101,6 +101,7 @@ export const lessonRules = [
   "short-minimum",
   "developer-temperature",
   "developer-time",
+  "given-up",
   "other-temperature",
   "other-time",
   "faint-edge",

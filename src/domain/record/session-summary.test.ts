@@ -83,6 +83,11 @@ test.each([
   { what: "a long developer", run: livedRun(plan, { off: { 0: 20 } }), rule: "developer-time" },
   { what: "a short wash", run: livedRun(plan, { off: { 1: -40 } }), rule: "short-minimum" },
   { what: "under way", run: plan, rule: "still-running" },
+  {
+    what: "given up",
+    run: { ...plan, ending: "stopped" as const, endedAt: at(200) },
+    rule: "given-up",
+  },
 ])("the lesson of $what goes by the rule $rule", ({ run, rule }) => {
   const { lesson } = summaryOf(run);
   expect(lesson.rule).toBe(rule);
