@@ -1,3 +1,4 @@
+import { openWords } from "../commands/after-run.ts";
 import { readBack } from "../commands/read-back.ts";
 import { bathWithBottle, calledTank, standingLine } from "../commands/run-lines.ts";
 import { isWater } from "../domain/process/sheet.ts";
@@ -160,20 +161,22 @@ function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
     }
     case "stage-over":
       return [];
-    case "run-over":
+    case "run-over": {
+      const open = openWords(run);
       return [
         cue({
           title: `${calledTank(run)}: the last time is over. No clock is running.`,
           say: `${calledTank(run)}: done. No clock is running.`,
           lines: [
             'I did not hear "out", so the planned end is in the log.',
-            "Say summary for the record, and tell me anything that was odd with note.",
+            `Say summary for the record${open === undefined ? "" : `, wrap up for ${open}`}.`,
             ...countOpen(bench, run),
             ...(rehearsalMark(run) === undefined ? [] : [String(rehearsalMark(run))]),
           ],
           facts: { tank: run.tank, cue: "run-over" },
         }),
       ];
+    }
   }
 }
 

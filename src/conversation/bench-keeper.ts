@@ -1,5 +1,7 @@
 import { dailyLooks } from "../commands/daily-looks.ts";
 import type { Command } from "../commands/define-command.ts";
+import { withBeatsTold } from "../domain/record/beats-told.ts";
+import { planLooks } from "../domain/record/plan-looks.ts";
 import { planDaily } from "../domain/reminders/daily-message.ts";
 import { moveZone } from "../domain/reminders/move-zone.ts";
 import { archiveOldRuns } from "../domain/session/archive.ts";
@@ -96,11 +98,12 @@ export class BenchKeeper {
       const before = this.#record;
       const decided = decide(before.bench, now, dailyLooks);
       const { happenings, given = [] } = decided;
+      const told = withBeatsTold(decided.bench, happenings);
       // What the clock did to a run cannot be taken back past.
       const moved = happenings.some(({ event }) => event.kind !== "cues");
       const { bench, replies: apart } = moved
-        ? settleByClock(decided.bench, now)
-        : { bench: decided.bench, replies: [] };
+        ? settleByClock(told, now)
+        : { bench: told, replies: [] };
       const replies = [
         ...announce(bench, happenings, now),
         ...apart,
@@ -154,8 +157,8 @@ export class BenchKeeper {
   }
 }
 
-/** The record with the next daily message planned. */
+/** The record with the next daily message and the first looks planned. */
 function planned(record: BenchRecord, now: Instant): BenchRecord {
-  const bench = planDaily(record.bench, now, dailyLooks);
+  const bench = planDaily(planLooks(record.bench, now), now, dailyLooks);
   return bench === record.bench ? record : { ...record, bench };
 }

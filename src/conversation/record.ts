@@ -69,6 +69,7 @@ const pendingSchema = z.object({
     slot: z.string(),
     options: z.array(z.object({ word: z.string(), value: z.json() })).optional(),
     eager: z.boolean().optional(),
+    optional: z.boolean().optional(),
   }),
   at,
   settles: z.string().optional(),

@@ -4,6 +4,7 @@ import { toJson } from "../commands/define-command.ts";
 import { markRehearsal } from "../commands/mark-rehearsal.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
+import { withPeople } from "../domain/record/with-people.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
@@ -123,6 +124,10 @@ class Talk {
     }
     if (pending !== undefined) {
       const again = this.#commandNamed(pending.ask.command);
+      if (pending.ask.optional === true) {
+        const slip = this.#didYouMean(sentence);
+        if (slip !== undefined) return slip;
+      }
       if (again !== undefined && isFreeText(again, pending)) {
         return this.#run({
           command: again,
@@ -294,7 +299,7 @@ class Talk {
   #keep(command: Command, outcome: Outcome): Heard {
     const before = this.#record.bench;
     const { bench: settled, reply: said, retimed } = settleRuns(before, outcome, this.#now);
-    const bench: Bench = settled ?? before;
+    const bench: Bench = settled === undefined ? before : withPeople(before, settled, this.#who);
     const reply = markRehearsal(bench, saidRetimed(said, retimed));
     const kept = withoutPicture(reply);
     let { undo } = this.#record;
@@ -350,19 +355,26 @@ class Talk {
     );
   }
 
+  /** A slip of the pen: mended it is something we can do. */
+  #didYouMean(sentence: Words): Heard | undefined {
+    const { correction } = nearest(sentence, this.#commands, this.#listening);
+    if (correction === undefined || this.#match(toWords(correction)) === undefined)
+      return undefined;
+    const options = [
+      { word: "yes", value: true },
+      { word: "no", value: false },
+    ];
+    const ask = { command: "", fields: {}, slot: "yes", options };
+    const reply = question(ask, `Did you mean "${correction}"?`);
+    return this.#plain(reply, { pending: { ask, at: this.#now, sentence: correction } });
+  }
+
   #unknown(sentence: Words): Heard {
     const retired = retiredNamed(this.#record.bench, sentence.words);
     if (retired !== undefined) return this.#plain(retiredReply(retired), { keepQuestion: false });
-    const { correction, commands } = nearest(sentence, this.#commands, this.#listening);
-    if (correction !== undefined && this.#match(toWords(correction)) !== undefined) {
-      const options = [
-        { word: "yes", value: true },
-        { word: "no", value: false },
-      ];
-      const ask = { command: "", fields: {}, slot: "yes", options };
-      const reply = question(ask, `Did you mean "${correction}"?`);
-      return this.#plain(reply, { pending: { ask, at: this.#now, sentence: correction } });
-    }
+    const slip = this.#didYouMean(sentence);
+    if (slip !== undefined) return slip;
+    const { commands } = nearest(sentence, this.#commands, this.#listening);
     const lines = commands.map(({ examples, summary }) => `${examples[0] ?? ""}: ${summary}`);
     return this.#plain(
       refuse(

@@ -3,6 +3,7 @@ import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
 import { benchManyRuns } from "./many-runs.ts";
+import { benchPictures } from "./pictures.ts";
 import { benchMemory, benchStart } from "./process.ts";
 import { benchReminders } from "./reminders.ts";
 import { benchReplan } from "./replan.ts";
@@ -71,6 +72,7 @@ const store = await benchStore();
 const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
+const pictures = await benchPictures();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -129,6 +131,9 @@ const rows: readonly Row[] = [
     unit: "ms",
     measured: replan.max,
   },
+  { what: "picture of a session, p50", unit: "ms", measured: pictures.p50, promised: 300 },
+  { what: "picture of a session, worst", unit: "ms", measured: pictures.max },
+  { what: "cues while pictures are drawn, late, worst", unit: "ms", measured: pictures.late },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

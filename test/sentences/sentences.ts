@@ -1,4 +1,5 @@
 import { readingSentences } from "./readings.ts";
+import { recordSentences, summaryForms } from "./record.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
@@ -569,6 +570,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["summary of tank north", { tank: "North" }],
     ["how did it go"],
     ["session record please"],
+    ...summaryForms,
   ],
   swap: [
     [
@@ -969,6 +971,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["will Acorn do three rolls", { bottle: "acorn", film: [{ count: 3 }] }],
     ["is there enough developer for two rolls", { solution: "developer", film: [{ count: 2 }] }],
   ],
+  ...recordSentences,
 };
 
 /** Words with two meanings: the command they are for, and the field it will be asked about. */

@@ -337,6 +337,38 @@ keep
 it was 37.1 C 10 seconds ago
 strike that reading
 stop tank drift
+wrap up
+skip
+the hose came off
+first look
+faint
+cloudy
+skip
+yes
+same place
+first look by scanner
+201 128 90
+percent
+180,180,176
+first look all good
+look time
+ask for the first look at 21:00
+set first look after 2 days
+first look off
+summary picture
+summary as markdown
+summary as json
+season
+season since march
+season since 1 may 1990
+start developer one roll tank larch
+in
+wrap up
+first look
+@ 300
+developer was 38 at the start and 60 at the end
+developer was 38 at the start and 37.9 at the end
+no
 `
   .trim()
   .split("\n");

@@ -1,5 +1,7 @@
 import { oncePer } from "../once-per.ts";
+import { LOOK_FORGOTTEN, lookTimeOf, wantsLook } from "../record/plan-looks.ts";
 import type { Bench } from "../session/bench.ts";
+import type { Run } from "../session/run.ts";
 import { recheckDue } from "../temperature/thermometer.ts";
 import type { Instant } from "../units/quantity.ts";
 import { type Day, dayAt, dayNumber, dayOfNumber, isoDayNumber, showDay } from "./calendar.ts";
@@ -8,7 +10,7 @@ import type { DailyBottle, DailyRoll, Looks } from "./looks.ts";
 /** One line of the daily message that the bench says by itself. */
 export type Notice = {
   readonly key: string;
-  readonly kind: "limit" | "units" | "stock" | "thermometer" | "roll";
+  readonly kind: "limit" | "units" | "stock" | "thermometer" | "roll" | "look";
   /** Made only when it is said: most are planned for a day to come. */
   readonly text: () => string;
   /** The first day it may be said on, as a day number. */
@@ -36,6 +38,7 @@ export function noticesOf(bench: Bench, today: Day, looks: Looks): readonly Noti
     notices.push(...ofBottle(bottle, now));
   }
   notices.push(...thermometerNotices(bench, today), ...namedThermometers(bench));
+  notices.push(...lookNotices(bench, now));
   for (const notice of ofRolls(looks.rolls(bench), bench.daily.rollDays)) notices.push(notice);
   return notices;
 }
@@ -207,3 +210,24 @@ function rollNotices({ id, name, since }: DailyRoll, days: number): readonly Not
   const text = (): string => `${name} has waited since ${showDay(Temporal.PlainDate.from(since))}.`;
   return [{ key: `${id}:waits`, kind: "roll", text, from, settles: [] }];
 }
+
+/** Film of a run that is over wants looking at, once, a chosen number of days later. */
+function lookNotices(bench: Bench, today: number): readonly Notice[] {
+  const time = lookTimeOf(bench);
+  if (time.kind !== "daily") return [];
+  return ofRuns(bench.runs, time.days, bench.zone).filter(
+    ({ from }) => today <= from + LOOK_FORGOTTEN,
+  );
+}
+
+const ofRuns = oncePer((runs: Bench["runs"], days: number, zone: string): readonly Notice[] =>
+  Object.values(runs).flatMap((run) => ofRun(run, days, zone)),
+);
+
+const ofRun = oncePer((run: Run, days: number, zone: string): readonly Notice[] => {
+  if (!wantsLook(run)) return [];
+  const ended = dayAt(run.endedAt, zone);
+  const text = (): string => `${run.tank} of ${showDay(ended)} wants a first look: say first look.`;
+  const key = `${run.id}:look`;
+  return [{ key, kind: "look", text, from: dayNumber(ended) + days, settles: [] }];
+});

@@ -3,6 +3,7 @@ import { type Bottle, bottleSchema } from "../chemistry/bottle.ts";
 import { rollSchema } from "../film/roll.ts";
 import { tankSchema } from "../film/tank.ts";
 import { sheetSchema } from "../process/sheet.ts";
+import { lookTimeSchema } from "../record/plan-looks.ts";
 import { dailyLookSchema, dailySchema, newDaily, newDailyLook } from "../reminders/daily.ts";
 import { reminderSchema } from "../reminders/reminder.ts";
 import { answersSchema } from "../teaching/answers.ts";
@@ -72,6 +73,8 @@ export const benchSchema = z.object({
   reminders: z.record(z.string(), reminderSchema).default({}),
   daily: dailySchema.prefault({}),
   dailyLook: dailyLookSchema.prefault({}),
+  /** When the first look at a film is asked for; missing: as is usual. */
+  lookTime: lookTimeSchema.optional(),
   /** Runs moved to files of their own, oldest first. */
   pastRuns: z.array(
     z.object({

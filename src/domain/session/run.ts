@@ -8,6 +8,7 @@ import {
   senses,
   timeLawSchema,
 } from "../process/sheet.ts";
+import { firstLookSchema } from "../record/first-look.ts";
 import {
   celsius,
   celsiusDifference,
@@ -113,6 +114,9 @@ export const stageSchema = z.object({
   /** Nobody said "out": the planned end was taken. */
   outByClock: z.boolean().optional(),
   skipped: z.boolean().optional(),
+  /** Beats that fell into a `hold` or were told late, s into the stage; missing when there were none. */
+  beatsSilent: z.array(length).optional(),
+  beatsLate: z.array(length).optional(),
 });
 export type Stage = z.infer<typeof stageSchema>;
 
@@ -128,8 +132,13 @@ export const readingSchema = z.object({
   read: z.number().transform(celsius).optional(),
   /** Why it is not verified, in words; missing where it is. */
   unverified: z.string().optional(),
+  /** Told afterwards, when the run was over: of the start or the end of its bath. */
+  asked: z.enum(["start", "end"]).optional(),
 });
 export type ReadingTaken = z.infer<typeof readingSchema>;
+
+/** What a person does to a run. */
+export const deeds = ["planned", "poured", "read", "noted", "answered"] as const;
 
 export const runSchema = z.object({
   id: z.string(),
@@ -172,6 +181,21 @@ export const runSchema = z.object({
   endedAt: at.optional(),
   ending: z.enum(["done", "stopped", "by the clock"]).optional(),
   stoppedBecause: z.string().optional(),
+  /** Who did what, as the channel names them; missing in records made before this was kept. */
+  people: z.array(z.object({ name: z.string(), did: z.array(z.enum(deeds)) })).optional(),
+  /** What went wrong at the tank, as `trouble` was told. */
+  troubles: z.array(z.object({ at, what: z.string(), detail: z.string() })).optional(),
+  /** The questions after the end; missing: not yet answered. */
+  after: z
+    .object({
+      temperatures: z.enum(["told", "declined"]).optional(),
+      /** What was different, in their own words; empty for nothing. */
+      different: z.string().optional(),
+    })
+    .optional(),
+  firstLook: firstLookSchema.optional(),
+  /** A reminder for the first look was made. */
+  lookAsked: z.boolean().optional(),
 });
 export type Run = z.infer<typeof runSchema>;
 

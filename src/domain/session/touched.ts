@@ -2,6 +2,7 @@ import { z } from "zod";
 import { filmSchema } from "../film/load.ts";
 import { celsius, celsiusDifference, instant } from "../units/quantity.ts";
 import type { Run } from "./run.ts";
+import { stageRecords } from "./summary.ts";
 
 /** What a run had to do with, kept when the run itself moves to a file of its own. */
 export const touchedSchema = z.object({
@@ -13,6 +14,11 @@ export const touchedSchema = z.object({
   /** Thermometers by name; an empty name where a reading named none. */
   thermometers: z.array(z.string()),
   film: z.array(filmSchema),
+  /** Film really was in a bath; missing: taken for so. */
+  inBath: z.boolean().optional(),
+  /** Its process, and how many deviations it had; missing in records made before they were kept. */
+  process: z.string().optional(),
+  deviations: z.number().int().optional(),
   /** Readings of named thermometers, to be read anew when one proves off. */
   readings: z
     .array(
@@ -44,6 +50,9 @@ export function touchedBy(run: Run): Touched {
     ...(otherSheets.length === 0 ? {} : { otherSheets }),
     thermometers: [...new Set(run.readings.map(({ thermometer }) => thermometer ?? ""))],
     film: run.film,
+    inBath: run.nothingIn !== true && run.stages.some(({ inAt }) => inAt !== undefined),
+    process: run.process,
+    deviations: stageRecords(run).reduce((sum, { deviations }) => sum + deviations.length, 0),
     readings: run.readings.flatMap(({ at, stage, bath, temperature, thermometer, read }) => {
       if (thermometer === undefined) return [];
       const planned = run.stages[stage];

@@ -2,6 +2,7 @@ import type { SlotReader } from "../reader.ts";
 import { readAmount } from "./amount.ts";
 import { readArea, readAreaUnit } from "./area.ts";
 import { readBath } from "./bath.ts";
+import { readBathEnds } from "./bath-ends.ts";
 import { readRole } from "./bottle-role.ts";
 import { readChosen } from "./chosen.ts";
 import { readClock } from "./clock-time.ts";
@@ -18,6 +19,7 @@ import { readDrain } from "./drain.ts";
 import { readDuration } from "./duration.ts";
 import { readFill } from "./fill.ts";
 import { readFilm } from "./film.ts";
+import { readForm } from "./form.ts";
 import { readFormula } from "./formula.ts";
 import { readFoul } from "./foul.ts";
 import { readNewName, readNewTank, readText, readWord } from "./free-text.ts";
@@ -30,7 +32,9 @@ import { readMoment } from "./moment.ts";
 import { readMovement } from "./movement.ts";
 import { nameReader } from "./names.ts";
 import { readNewRolls } from "./new-rolls.ts";
+import { readNextMorning } from "./next-morning.ts";
 import { readNone } from "./none.ts";
+import { readNothing } from "./nothing.ts";
 import { numberReader } from "./number.ts";
 import { readPercent } from "./percent.ts";
 import { readPerson } from "./person.ts";
@@ -38,8 +42,11 @@ import { readPlace } from "./place.ts";
 import { readRepeats } from "./recurrence.ts";
 import { readReels } from "./reels.ts";
 import { readReference } from "./reference.ts";
+import { readRgb } from "./rgb.ts";
 import { readRolls } from "./rolls.ts";
+import { readSeen } from "./seen.ts";
 import { readServing } from "./serving.ts";
+import { readSinceDate } from "./since-date.ts";
 import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
 import { readTask } from "./task.ts";
@@ -56,6 +63,7 @@ export type ReaderName =
   | "area"
   | "areaUnit"
   | "bath"
+  | "bathEnds"
   | "bottle"
   | "chosen"
   | "clock"
@@ -70,6 +78,7 @@ export type ReaderName =
   | "duration"
   | "fill"
   | "film"
+  | "form"
   | "formula"
   | "foul"
   | "heat"
@@ -82,7 +91,9 @@ export type ReaderName =
   | "newName"
   | "newRolls"
   | "newTank"
+  | "nextMorning"
   | "none"
+  | "nothing"
   | "number"
   | "pastDate"
   | "percent"
@@ -92,12 +103,15 @@ export type ReaderName =
   | "reading"
   | "reels"
   | "reference"
+  | "rgb"
   | "role"
   | "rolls"
   | "repeats"
+  | "seen"
   | "serving"
   | "sheet"
   | "sign"
+  | "sinceDate"
   | "solution"
   | "speed"
   | "tank"
@@ -118,6 +132,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   area: readArea,
   areaUnit: readAreaUnit,
   bath: readBath,
+  bathEnds: readBathEnds,
   bottle: nameReader("bottle"),
   chosen: readChosen,
   clock: readClock,
@@ -132,6 +147,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   duration: readDuration,
   fill: readFill,
   film: readFilm,
+  form: readForm,
   formula: readFormula,
   foul: readFoul,
   heat: readHeat,
@@ -144,7 +160,9 @@ export const readers: Record<ReaderName, SlotReader> = {
   newName: readNewName,
   newRolls: readNewRolls,
   newTank: readNewTank,
+  nextMorning: readNextMorning,
   none: readNone,
+  nothing: readNothing,
   number: numberReader,
   pastDate: readPastDate,
   percent: readPercent,
@@ -154,12 +172,15 @@ export const readers: Record<ReaderName, SlotReader> = {
   reading: readReading,
   reels: readReels,
   reference: readReference,
+  rgb: readRgb,
   role: readRole,
   rolls: readRolls,
   repeats: readRepeats,
+  seen: readSeen,
   serving: readServing,
   sheet: nameReader("sheet"),
   sign: readLookSign,
+  sinceDate: readSinceDate,
   solution: readBath,
   speed: readSpeed,
   tank: nameReader("tank"),
