@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import type { Change } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
+import type { Past } from "../domain/session/past.ts";
 import { celsius, type Instant, millilitres, seconds } from "../domain/units/quantity.ts";
 import { showCelsius, showDuration, showVolume } from "../domain/units/show.ts";
 import type { SlotReading } from "../language/match.ts";
@@ -21,6 +22,8 @@ import { movedValues } from "./moved-values.ts";
 /** What a handler may look at. Same bench, fields and moment: same outcome. */
 export type Handling = {
   readonly bench: Bench;
+  /** Runs in files of their own; none where the command does not say that it `reads` them. */
+  readonly past: Past;
   readonly now: Instant;
   /** Who speaks, as the channel names them. */
   readonly who: string;
@@ -63,6 +66,8 @@ export type CommandSpec<F extends Fields> = {
   readonly changes: boolean;
   /** Not taken back by `undo`, and does not put an open question aside. */
   readonly aside?: boolean;
+  /** What has to be read from files before it runs. */
+  readonly reads?: "past-runs";
   /** Every key of the JSON `values`, in words with its unit. */
   readonly values: Readonly<Record<string, string>>;
   run(at: Handling, fields: z.output<F>): Reply | Outcome;
@@ -93,6 +98,7 @@ export type Command = {
   readonly who: "member" | "anyone";
   readonly changes: boolean;
   readonly aside: boolean;
+  readonly reads?: "past-runs";
   readonly values: Readonly<Record<string, string>>;
   handle(at: Handling, raw: Readonly<Record<string, unknown>>): Outcome;
 };

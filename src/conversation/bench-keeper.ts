@@ -12,9 +12,10 @@ import type { Store } from "../store/store.ts";
 import { announce } from "./announce.ts";
 import { announceReminders } from "./announce-reminders.ts";
 import { momentOf } from "./moment.ts";
+import { PastRuns } from "./past-runs.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
 import { settleByClock } from "./settle-runs.ts";
-import { type Message, turn } from "./turn.ts";
+import { type Message, type Turn, turn } from "./turn.ts";
 import { undoAfter } from "./undo-after.ts";
 
 /** Tells people something: returns once it is out of the program's hands. */
@@ -33,6 +34,7 @@ export class BenchKeeper {
   readonly #store: Store<BenchRecord>;
   readonly #commands: readonly Command[];
   #record: BenchRecord;
+  readonly #past: PastRuns;
   /** Turns and ticks are taken one after the other. */
   #queue: Promise<unknown> = Promise.resolve();
 
@@ -46,6 +48,7 @@ export class BenchKeeper {
     this.#store = store;
     this.#commands = commands;
     this.#record = record;
+    this.#past = new PastRuns(store, id);
   }
 
   /** Opens a bench, or makes it at `place`. `notices` are sentences about its files. */
@@ -80,14 +83,15 @@ export class BenchKeeper {
     return nextCue(this.#record.bench);
   }
 
-  /** A message and its answer; the change is durable when this resolves. */
-  hear(message: Message, now: Instant): Promise<Reply> {
-    return this.#inTurn(async () => {
-      const { record, reply } = turn(this.#record, message, now, this.#commands);
-      await this.#commit(planned(record, now), record.bench !== this.#record.bench);
-      await this.#archive();
-      return reply;
-    });
+  /**
+   * A message and its answer; the change is durable when this resolves. Runs in files are read when
+   * first asked for, out of turn, so that no cue waits for them.
+   */
+  async hear(message: Message, now: Instant): Promise<Reply> {
+    const first = await this.#inTurn(() => this.#turn(message, now));
+    if (first.lacks === undefined) return first.reply;
+    await this.#past.read(this.#record.bench, now);
+    return (await this.#inTurn(() => this.#turn(message, now))).reply;
   }
 
   /** Tells what has come due by `now`, then marks it as told. */
@@ -128,12 +132,23 @@ export class BenchKeeper {
    */
   async look(now: Instant, tell: Tell): Promise<void> {
     await this.#inTurn(() => this.#commit(planned(this.#record, now), false));
+    this.#past.letGo(now);
     await this.tick(now, tell);
   }
 
   /** Resolves once what was begun is done. */
   async idle(): Promise<void> {
     await this.#queue;
+  }
+
+  async #turn(message: Message, now: Instant): Promise<Turn> {
+    const past = this.#past.known ?? "unread";
+    const taken = turn(this.#record, message, now, this.#commands, past);
+    if (taken.lacks !== undefined) return taken;
+    const { record } = taken;
+    await this.#commit(planned(record, now), record.bench !== this.#record.bench);
+    await this.#archive();
+    return taken;
   }
 
   async #commit(record: BenchRecord, durable: boolean): Promise<void> {
@@ -148,6 +163,7 @@ export class BenchKeeper {
     if (bench === this.#record.bench) return;
     for (const run of runs) await this.#store.archive(this.#id, run.id, run);
     await this.#commit({ ...this.#record, bench, undo: [] }, true);
+    this.#past.archived(runs);
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {

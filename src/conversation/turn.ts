@@ -7,6 +7,7 @@ import { diff } from "../domain/changes.ts";
 import { withPeople } from "../domain/record/with-people.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
+import { noPast, type Past } from "../domain/session/past.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
 import { isUnsettled, type Unsettled } from "../language/reader.ts";
@@ -36,27 +37,37 @@ export type Message = { readonly text: string; readonly who: string };
 export type Turn = {
   readonly record: BenchRecord;
   readonly reply: Reply;
+  /** The command looks at runs that are still in files: nothing is done before they are read. */
+  readonly lacks?: "past-runs" | undefined;
 };
+
+/** Past runs, or that nobody has read them yet. */
+export type PastKnown = Past | "unread";
 
 /** A question is put aside after this long, s. */
 const PATIENCE = 120;
 const LONGEST = 1000;
 const UNDO_STEPS = 20;
 
-/** One message and its answer. Pure: the same record, words and moment give the same turn. */
+/**
+ * One message and its answer. Pure: the same record, past, words and moment give the same turn.
+ * Where the past is needed and unread the record is as it was, and the turn says what it lacks.
+ */
 export function turn(
   record: BenchRecord,
   message: Message,
   now: Instant,
   commands: readonly Command[],
+  past: PastKnown = noPast,
 ): Turn {
   const listening = listeningOf(record.bench, now);
-  const talk = new Talk(record, message.who, now, commands, listening);
-  const { reply, after } = talk.hear(message.text);
+  const talk = new Talk(record, message.who, now, commands, listening, past);
+  const { reply, after, lacks } = talk.hear(message.text);
+  if (lacks !== undefined) return { record, reply, lacks };
   return { record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
 }
 
-type Heard = { readonly reply: Reply; readonly after: BenchRecord };
+type Heard = Pick<Turn, "reply" | "lacks"> & { readonly after: BenchRecord };
 
 class Talk {
   readonly #record: BenchRecord;
@@ -64,6 +75,7 @@ class Talk {
   readonly #now: Instant;
   readonly #commands: readonly Command[];
   readonly #listening: Listening;
+  readonly #past: PastKnown;
 
   constructor(
     record: BenchRecord,
@@ -71,7 +83,9 @@ class Talk {
     now: Instant,
     commands: readonly Command[],
     listening: Listening,
+    past: PastKnown,
   ) {
+    this.#past = past;
     this.#record = record;
     this.#who = who;
     this.#now = now;
@@ -210,7 +224,7 @@ class Talk {
 
   #with(record: BenchRecord): Talk {
     const listening = listeningOf(record.bench, this.#now);
-    return new Talk(record, this.#who, this.#now, this.#commands, listening);
+    return new Talk(record, this.#who, this.#now, this.#commands, listening, this.#past);
   }
 
   /** Which ounce and which degree the bench uses is asked once and kept. */
@@ -227,8 +241,11 @@ class Talk {
     const settled = this.#settle(command, fields);
     if ("reply" in settled) return settled;
     const { bench } = this.#record;
+    const past = command.reads === undefined ? noPast : this.#past;
+    if (past === "unread") return { reply: unread, after: this.#record, lacks: "past-runs" };
     const at: Handling = {
       bench,
+      past,
       now: this.#now,
       who: this.#who,
       last: lastSaid(this.#thread.last, this.#record.lastCue),
@@ -237,7 +254,8 @@ class Talk {
       listening: this.#listening,
       commands: this.#commands,
     };
-    return this.#keep(command, command.handle(at, settled.fields));
+    const outcome = command.handle(at, settled.fields);
+    return this.#keep(command, { ...outcome, reply: withDamaged(outcome.reply, past.damaged) });
   }
 
   /** Values that could not be read are said back; values with two meanings are asked about. */
@@ -385,12 +403,26 @@ const outranksAnswer = ({ command }: Choice): boolean =>
   ["learn", "change", "stop teaching", "undo", "bottles", "sheets"].includes(command.name);
 
 /** What was learnt along the way is said once, with the way to change it. */
-const saidHabit = ({ reply, after }: Heard, word: string): Heard => {
+const saidHabit = ({ reply, ...heard }: Heard, word: string): Heard => {
   const whose = word === "us" ? "US" : "Imperial";
   const other = word === "us" ? "Imperial" : "US";
   const line = `${whose} ounces and quarts from now on; use ${other} ounces changes that.`;
-  return { reply: { ...reply, lines: [...reply.lines, line] }, after };
+  return { ...heard, reply: { ...reply, lines: [...reply.lines, line] } };
 };
+
+/** Never shown: the turn is taken again once the past is read. */
+const unread = answer({ title: "One moment.", say: "One moment." });
+
+/** So many damaged records are named; of more, how many. */
+const NAMED = 3;
+
+/** An answer about the past says which records it had to do without. */
+function withDamaged(reply: Reply, damaged: readonly string[]): Reply {
+  if (damaged.length === 0) return reply;
+  const more = damaged.length - NAMED;
+  const rest = more > 0 ? [`${more} more record${more === 1 ? "" : "s"} cannot be read.`] : [];
+  return { ...reply, cautions: [...reply.cautions, ...damaged.slice(0, NAMED), ...rest] };
+}
 
 /** Other tanks whose developer time is another by this: said once, aloud where a breath is left. */
 function saidRetimed(reply: Reply, retimed: readonly Retimed[]): Reply {
