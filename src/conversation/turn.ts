@@ -8,6 +8,7 @@ import { withPeople } from "../domain/record/with-people.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
 import { noPast, type Past } from "../domain/session/past.ts";
+import { signWork } from "../domain/session/sign-work.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
 import { isUnsettled, type Unsettled } from "../language/reader.ts";
@@ -300,11 +301,17 @@ class Talk {
   #keep(command: Command, outcome: Outcome): Heard {
     const before = this.#record.bench;
     const { bench: settled, reply: said, retimed } = settleRuns(before, outcome, this.#now);
-    const bench: Bench = settled === undefined ? before : withPeople(before, settled, this.#who);
+    const undid = outcome.undid === true;
+    const bench: Bench =
+      settled === undefined
+        ? before
+        : undid
+          ? settled
+          : signWork(before, withPeople(before, settled, this.#who), this.#who);
     const reply = markRehearsal(bench, saidRetimed(said, retimed));
     const kept = withoutPicture(reply);
     let { undo } = this.#record;
-    if (outcome.undid === true) undo = undo.slice(0, -1);
+    if (undid) undo = undo.slice(0, -1);
     else if (bench !== before && command.changes && !command.aside) {
       const changes = diff(bench, before);
       undo = [...undo, { label: reply.title, at: this.#now, changes }].slice(-UNDO_STEPS);
