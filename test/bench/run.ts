@@ -2,6 +2,7 @@
 import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
+import { benchLogSearch } from "./log-search.ts";
 import { benchManyRuns } from "./many-runs.ts";
 import { benchPictures } from "./pictures.ts";
 import { benchMemory, benchStart } from "./process.ts";
@@ -73,6 +74,7 @@ const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
 const pictures = await benchPictures();
+const search = await benchLogSearch();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -134,6 +136,9 @@ const rows: readonly Row[] = [
   { what: "picture of a session, p50", unit: "ms", measured: pictures.p50, promised: 300 },
   { what: "picture of a session, worst", unit: "ms", measured: pictures.max },
   { what: "cues while pictures are drawn, late, worst", unit: "ms", measured: pictures.late },
+  { what: `search over ${search.runs} runs, p50`, unit: "ms", measured: search.p50 },
+  { what: `search over ${search.runs} runs, p99`, unit: "ms", measured: search.p99, promised: 50 },
+  { what: `search over ${search.runs} runs, the first`, unit: "ms", measured: search.first },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

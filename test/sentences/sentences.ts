@@ -1,4 +1,5 @@
 import { recordSentences, summaryForms } from "./record.ts";
+import { logSentences } from "./log.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
@@ -9,6 +10,7 @@ export type Said = readonly [said: string, fields?: Readonly<Record<string, unkn
  * times in s, rounded to a thousandth. A command has three lines here or more.
  */
 export const sentences: Readonly<Record<string, readonly Said[]>> = {
+  ...logSentences,
   add: [
     ["add"],
     [

@@ -365,6 +365,19 @@ first look
 developer was 38 at the start and 60 at the end
 developer was 38 at the start and 37.9 at the end
 no
+all runs
+runs with the red thermometer
+runs with nobody
+all rehearsals
+last time I pushed one stop
+last time I pushed three stops
+how often did the wash run short
+how often did I push
+what temperature do I usually end at
+how long do I usually develop
+what is my usual starting temperature in 2020
+show run 999
+the run of today
 `
   .trim()
   .split("\n");

@@ -37,8 +37,14 @@ const lower = (names: readonly string[]): ReadonlySet<string> =>
   new Set(names.map((name) => name.toLowerCase()));
 
 /** Everybody whose hands or words are in a run, as the channel names them; each once. */
-export const peopleOf = ({ by, stages }: Run): readonly string[] => [
-  ...new Set([by, ...stages.flatMap(({ inBy, outBy }) => [inBy, outBy])].filter(isNamed)),
+export const peopleOf = ({ by, stages, people = [] }: Run): readonly string[] => [
+  ...new Set(
+    [
+      by,
+      ...stages.flatMap(({ inBy, outBy }) => [inBy, outBy]),
+      ...people.map(({ name }) => name),
+    ].filter(isNamed),
+  ),
 ];
 
 const isNamed = (name: string | undefined): name is string => name !== undefined;

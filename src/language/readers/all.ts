@@ -17,6 +17,7 @@ import { readDifference } from "./difference.ts";
 import { readDilution } from "./dilution.ts";
 import { readDrain } from "./drain.ts";
 import { readDuration } from "./duration.ts";
+import { readEdge } from "./edge.ts";
 import { readFill } from "./fill.ts";
 import { readFilm } from "./film.ts";
 import { readForm } from "./form.ts";
@@ -44,6 +45,7 @@ import { readReels } from "./reels.ts";
 import { readReference } from "./reference.ts";
 import { readRgb } from "./rgb.ts";
 import { readRolls } from "./rolls.ts";
+import { readFilters } from "./run-filters.ts";
 import { readSeen } from "./seen.ts";
 import { readServing } from "./serving.ts";
 import { readSinceDate } from "./since-date.ts";
@@ -76,7 +78,9 @@ export type ReaderName =
   | "dilution"
   | "drain"
   | "duration"
+  | "edge"
   | "fill"
+  | "filters"
   | "film"
   | "form"
   | "formula"
@@ -144,7 +148,9 @@ export const readers: Record<ReaderName, SlotReader> = {
   dilution: readDilution,
   drain: readDrain,
   duration: readDuration,
+  edge: readEdge,
   fill: readFill,
+  filters: readFilters,
   film: readFilm,
   form: readForm,
   formula: readFormula,

@@ -84,7 +84,9 @@ function beginsDay(words: readonly string[], from: number): boolean {
   const the = word === "the" ? from + 1 : from;
   if (/^\d{4}-\d/.test(word) || named.has(word) || readWeekday(words, from).length > 0) return true;
   if (word === "last") {
-    return readWeekday(words, from + 1).length > 0 || /^(night|weekend)$/.test(words[from + 1] ?? "");
+    return (
+      readWeekday(words, from + 1).length > 0 || /^(night|weekend)$/.test(words[from + 1] ?? "")
+    );
   }
   if (readOrdinal(words, the) !== undefined || readMonth(words, from).length > 0) return true;
   const day = readDay(words, the);
@@ -129,6 +131,7 @@ export function readPeriod(
     case "on":
     case "during":
     case "within":
+    case "of":
       return behind();
     case "since":
       return behind().map(({ value, next }) => ({ value: { from: value.from }, next }));

@@ -11,7 +11,7 @@ import { isUnreadable } from "./unreadable.ts";
 type Read = readonly Reading<Clause>[];
 
 const fillers: ReadonlySet<string> = new Set(
-  "and that were was i we which where who it have has had did do the a an my our been is are ran run done developed develop processed process ever".split(
+  "and that were was i we which where who it have has had did do the a an my our been is are ran run done developed develop processed process ever runs sessions".split(
     " ",
   ),
 );
@@ -25,14 +25,20 @@ const readFault = phrases<Fault>([
   ["assumed", "assumed, not heard, unheard, not confirmed, unconfirmed"],
 ]);
 const readAny = phrases<Fault>([
-  ["any", "deviate, deviated, deviation, deviations, went wrong, go wrong, off plan, something odd"],
+  [
+    "any",
+    "deviate, deviated, deviation, deviations, went wrong, go wrong, off plan, something odd",
+  ],
 ]);
 const readWhole = phrases<Clause>([
   [{ kind: "clean" }, "clean, no deviation, no deviations, without deviation, without deviations"],
   [{ kind: "clean" }, "without a deviation, without any deviation, as planned, nothing wrong"],
   [{ kind: "stopped" }, "stopped, given up, gave up, stop, give up"],
   [{ kind: "rehearsals" }, "rehearsal, rehearsals, rehearsed, with water"],
-  [{ kind: "push", stops: 0 }, "without push, without a push, without pushing, not pushed, unpushed"],
+  [
+    { kind: "push", stops: 0 },
+    "without push, without a push, without pushing, not pushed, unpushed",
+  ],
 ]);
 const readAnyPush = phrases<"push" | "pull">([
   ["push", "push, pushed, pushing, with a push, with push"],
@@ -60,7 +66,7 @@ function readFaultClause(words: readonly string[], from: number): Read {
     for (const bath of readBath(words, fault.next)) clause(fault.value, bath.value, bath.next);
     clause(fault.value, undefined, fault.next);
   }
-  for (const any of readAny(words, at)) {
+  for (const any of [...readAny(words, from), ...readAny(words, at)]) {
     const inBath = ["in", "with", "of"].includes(words[any.next] ?? "")
       ? readBath(words, any.next + 1)
       : [];
@@ -71,8 +77,9 @@ function readFaultClause(words: readonly string[], from: number): Read {
 }
 
 function readPush(words: readonly string[], from: number): Read {
-  const counted = readStops(words, from).flatMap(({ value, next }): Read =>
-    isUnreadable(value) ? [] : [{ value: { kind: "push", stops: value }, next }],
+  const counted = readStops(words, from).flatMap(
+    ({ value, next }): Read =>
+      isUnreadable(value) ? [] : [{ value: { kind: "push", stops: value }, next }],
   );
   const any = readAnyPush(words, from).map(
     ({ value, next }): Reading<Clause> => ({ value: { kind: "push", stops: value }, next }),
@@ -104,7 +111,9 @@ const before: ReadonlySet<string> = new Set(
 );
 /** A name has three words at most, and never one of these. */
 const MOST = 3;
-const never: ReadonlySet<string> = new Set("and or but not i we in on since before after".split(" "));
+const never: ReadonlySet<string> = new Set(
+  "and or but not i we in on since before after".split(" "),
+);
 
 /** "With Dora", "by Ana Maria", "in tank North", "on the red thermometer": the shortest first. */
 function readNamed(words: readonly string[], from: number): Read {
@@ -136,7 +145,8 @@ const clausesAt = (words: readonly string[], from: number, listening: Listening)
 
 /** Nobody asks for more at once. */
 const MOST_CLAUSES = 8;
-/** Gives up on sentences built to be slow. */
+/** Gives up on sentences built to be slow: nobody's question is longer, in words or in ways to read it. */
+const LONGEST = 40;
 const MOST_STEPS = 2000;
 
 /**
@@ -148,6 +158,7 @@ export function readFilters(
   from: number,
   listening: Listening,
 ): readonly Reading<readonly Clause[]>[] {
+  if (words.length - from > LONGEST) return [];
   let steps = 0;
   const rest = (at: number, depth: number): readonly Clause[] | undefined => {
     steps += 1;
