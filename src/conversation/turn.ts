@@ -4,6 +4,7 @@ import { toJson } from "../commands/define-command.ts";
 import { markRehearsal } from "../commands/mark-rehearsal.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
+import { LONGEST_BLOCK } from "../domain/record/read-repeatable.ts";
 import { withPeople } from "../domain/record/with-people.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
@@ -105,6 +106,8 @@ class Talk {
   }
 
   hear(text: string): Heard {
+    const block = this.#block(text);
+    if (block !== undefined) return this.#run(block);
     if (text.length > LONGEST) {
       return this.#plain(
         refuse(
@@ -147,6 +150,17 @@ class Talk {
       return this.#unclear(sentence, pending);
     }
     return this.#unknown(sentence);
+  }
+
+  /** A run pasted from another bench is longer than any sentence, and none of its words are said. */
+  #block(text: string): Choice | undefined {
+    const command = this.#commandNamed("repeat block");
+    const pasted = /\{\s*"schema"\s*:\s*"wetside-repeatable"/.exec(text.slice(0, LONGEST));
+    if (command === undefined || pasted === null) return undefined;
+    return {
+      command,
+      fields: { block: text.slice(pasted.index, pasted.index + LONGEST_BLOCK + 1) },
+    };
   }
 
   #emergency(sentence: Words): Choice | undefined {

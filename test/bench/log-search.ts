@@ -14,6 +14,8 @@ export type LogSearch = {
   readonly p50: number;
   readonly p99: number;
   readonly max: number;
+  /** The question that took longest at its median, and that median. */
+  readonly slowest: { readonly sentence: string; readonly ms: number };
 };
 
 const QUESTIONS = [
@@ -54,13 +56,16 @@ export async function benchLogSearch(runs = 5000, rounds = 20): Promise<LogSearc
   const commands = await loadCommands();
   const { bench, past } = seasonOf(outlines(runs), 8);
   const took: number[] = [];
+  const by = new Map<string, number[]>();
   let record: BenchRecord = { ...newRecord("test", bench.zone), bench };
   for (let round = 0; round < rounds; round += 1) {
     for (const text of QUESTIONS) {
       const now = later(evening, round);
       const begin = performance.now();
       const after = turn(record, { text, who: "Ines" }, now, commands, past);
-      took.push(performance.now() - begin);
+      const ms = performance.now() - begin;
+      took.push(ms);
+      by.set(text, [...(by.get(text) ?? []), ms]);
       if (after.reply.kind === "refusal") {
         throw new Error(`${text}: ${after.reply.title}`);
       }
@@ -68,11 +73,15 @@ export async function benchLogSearch(runs = 5000, rounds = 20): Promise<LogSearc
     }
   }
   const [first = 0, ...rest] = took;
+  const [slowest = { sentence: "", ms: 0 }] = [...by]
+    .map(([sentence, times]) => ({ sentence, ms: percentile(times, 50) }))
+    .sort((a, b) => b.ms - a.ms);
   return {
     runs,
     first,
     p50: percentile(rest, 50),
     p99: percentile(rest, 99),
     max: percentile(rest, 100),
+    slowest,
   };
 }

@@ -143,7 +143,7 @@ const rows: readonly Row[] = [
 ];
 const result = {
   rows: rows.map((row) => ({ ...row, verdict: verdict(row) })),
-  slowest: { alone: hearing.slowest, kept: keeping.slowest },
+  slowest: { alone: hearing.slowest, kept: keeping.slowest, search: search.slowest },
   commands: bottles.byCommand,
 };
 if (!process.argv.includes("--json")) process.stdout.write(`${table(rows)}\n\n`);

@@ -82,6 +82,14 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
     ["last run with Dora", { filters: [name("dora")] }],
     ["when was the last time the wash ran short", { filters: [fault("short", "wash")] }],
   ],
+  "repeat block": [
+    ["take this block", {}],
+    ["import this plan x1", { block: "x1" }],
+    [
+      'try {"schema":"wetside-repeatable","version":1}',
+      { block: '{"schema":"wetside-repeatable","version":1}' },
+    ],
+  ],
   "show run": [
     ["show run 12", { number: 12 }],
     ["run twelve", { number: 12 }],

@@ -452,6 +452,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   share: [
     ["share"],
     ["share it with the group"],
+    ["share repeatable", { form: "repeatable" }],
+    ["share the run as a plan of tank north", { form: "repeatable", tank: "North" }],
     ["share the run from tank north", { tank: "North" }],
   ],
   sheets: [

@@ -377,6 +377,17 @@ what temperature do I usually end at
 how long do I usually develop
 what is my usual starting temperature in 2020
 show run 999
+share
+no
+share
+yes
+share repeatable
+yes
+take this block
+nonsense
+{"schema":"wetside-repeatable","version":1,"name":"lent","process":"C-41","invented":true,"push":1,"film":[{"format":"120","count":1}],"baths":[{"name":"developer","kind":"developer","sense":"exact","time_s":200,"temp_c":38,"push":{"stops":1,"time_s":240}}]}
+no
+yes
 the run of today
 `
   .trim()

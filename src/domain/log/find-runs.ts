@@ -1,5 +1,4 @@
 import type { Run } from "../session/run.ts";
-import { dateOf } from "../timing/clock-text.ts";
 import type { Instant } from "../units/quantity.ts";
 import { instant } from "../units/quantity.ts";
 import type { Meant } from "./name-meant.ts";
@@ -72,5 +71,7 @@ const dayStart = (iso: string, zone: string): Instant =>
   instant(Temporal.PlainDate.from(iso).toZonedDateTime(zone).epochMilliseconds);
 
 /** On a date of the bench. */
-export const runsOn = (runs: readonly Run[], iso: string, zone: string): readonly Run[] =>
-  runs.filter(({ plannedAt }) => dateOf(plannedAt, zone) === iso);
+export function runsOn(runs: readonly Run[], iso: string, zone: string): readonly Run[] {
+  const on = testOf({ kind: "dates", from: iso, to: iso }, new Map(), zone);
+  return runs.filter(on);
+}

@@ -49,6 +49,7 @@ import { readFilters } from "./run-filters.ts";
 import { readSeen } from "./seen.ts";
 import { readServing } from "./serving.ts";
 import { readSinceDate } from "./since-date.ts";
+import { readShareForm } from "./share-form.ts";
 import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
 import { readTask } from "./task.ts";
@@ -112,6 +113,7 @@ export type ReaderName =
   | "repeats"
   | "seen"
   | "serving"
+  | "shareForm"
   | "sheet"
   | "sign"
   | "sinceDate"
@@ -182,6 +184,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   repeats: readRepeats,
   seen: readSeen,
   serving: readServing,
+  shareForm: readShareForm,
   sheet: nameReader("sheet"),
   sign: readLookSign,
   sinceDate: readSinceDate,
