@@ -2,6 +2,7 @@ import { retiredNamed, retiredReply } from "../commands/bottle-meant.ts";
 import type { Command, Handling, Outcome } from "../commands/define-command.ts";
 import { toJson } from "../commands/define-command.ts";
 import { markRehearsal } from "../commands/mark-rehearsal.ts";
+import type { ExportFile, Reads, Work } from "../commands/work.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import { LONGEST_BLOCK } from "../domain/record/read-repeatable.ts";
@@ -39,12 +40,16 @@ export type Message = { readonly text: string; readonly who: string };
 export type Turn = {
   readonly record: BenchRecord;
   readonly reply: Reply;
-  /** The command looks at runs that are still in files: nothing is done before they are read. */
-  readonly lacks?: "past-runs" | undefined;
+  /** The command looks at something that is still in files: nothing is done before it is read. */
+  readonly lacks?: Reads | undefined;
+  /** What is to be done with files once this is kept; its answer takes the place of the reply. */
+  readonly work?: Work | undefined;
 };
 
 /** Past runs, or that nobody has read them yet. */
 export type PastKnown = Past | "unread";
+/** Archives in the folder exports, or that nobody has looked. */
+export type ExportsKnown = readonly ExportFile[] | "unread";
 
 /** A question is put aside after this long, s. */
 const PATIENCE = 120;
@@ -61,15 +66,18 @@ export function turn(
   now: Instant,
   commands: readonly Command[],
   past: PastKnown = noPast,
+  exports: ExportsKnown = [],
 ): Turn {
   const listening = listeningOf(record.bench, now);
-  const talk = new Talk(record, message.who, now, commands, listening, past);
-  const { reply, after, lacks } = talk.hear(message.text);
+  const talk = new Talk(record, message.who, now, commands, listening, { past, exports });
+  const { reply, after, lacks, work } = talk.hear(message.text);
   if (lacks !== undefined) return { record, reply, lacks };
-  return { record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
+  return { work, record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
 }
 
-type Heard = Pick<Turn, "reply" | "lacks"> & { readonly after: BenchRecord };
+type Known = { readonly past: PastKnown; readonly exports: ExportsKnown };
+
+type Heard = Pick<Turn, "reply" | "lacks" | "work"> & { readonly after: BenchRecord };
 
 class Talk {
   readonly #record: BenchRecord;
@@ -77,7 +85,7 @@ class Talk {
   readonly #now: Instant;
   readonly #commands: readonly Command[];
   readonly #listening: Listening;
-  readonly #past: PastKnown;
+  readonly #known: Known;
 
   constructor(
     record: BenchRecord,
@@ -85,9 +93,9 @@ class Talk {
     now: Instant,
     commands: readonly Command[],
     listening: Listening,
-    past: PastKnown,
+    known: Known,
   ) {
-    this.#past = past;
+    this.#known = known;
     this.#record = record;
     this.#who = who;
     this.#now = now;
@@ -239,7 +247,7 @@ class Talk {
 
   #with(record: BenchRecord): Talk {
     const listening = listeningOf(record.bench, this.#now);
-    return new Talk(record, this.#who, this.#now, this.#commands, listening, this.#past);
+    return new Talk(record, this.#who, this.#now, this.#commands, listening, this.#known);
   }
 
   /** Which ounce and which degree the bench uses is asked once and kept. */
@@ -256,11 +264,14 @@ class Talk {
     const settled = this.#settle(command, fields);
     if ("reply" in settled) return settled;
     const { bench } = this.#record;
-    const past = command.reads === undefined ? noPast : this.#past;
+    const past = command.reads === "past-runs" ? this.#known.past : noPast;
     if (past === "unread") return { reply: unread, after: this.#record, lacks: "past-runs" };
+    const exports = command.reads === "exports" ? this.#known.exports : [];
+    if (exports === "unread") return { reply: unread, after: this.#record, lacks: "exports" };
     const at: Handling = {
       bench,
       past,
+      exports,
       now: this.#now,
       who: this.#who,
       last: lastSaid(this.#thread.last, this.#record.lastCue),
@@ -342,7 +353,7 @@ class Talk {
       last: command.name === "again" ? this.#thread.last : { reply: kept, at: this.#now },
       figured: command.aside || !hasFigures(reply) ? this.#thread.figured : kept,
     });
-    return { reply, after };
+    return { reply, after, work: outcome.work };
   }
 
   /** A reply that comes from the talk itself, not from a command. */

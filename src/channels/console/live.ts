@@ -1,7 +1,7 @@
 import { createInterface } from "node:readline";
 import { createBell } from "../../conversation/bell.ts";
 import { systemClock } from "../../platform/clock.ts";
-import { refuse } from "../../reply/reply.ts";
+import { type Reply, refuse } from "../../reply/reply.ts";
 import { startDailyLook } from "../../scheduler/daily-look.ts";
 import { faultReply } from "./fault.ts";
 import { noticeReply, printer, type ScriptParts } from "./script.ts";
@@ -27,7 +27,8 @@ export async function runLive(parts: ScriptParts): Promise<void> {
       continue;
     }
     // Drawn by a thread of its own: a cue that falls due meanwhile is told in time.
-    const reply = await bell.hear(line.trimEnd(), who).catch(faultReply);
+    const progress = (reply: Reply): void => print(reply, bell.now());
+    const reply = await bell.hear(line.trimEnd(), who, progress).catch(faultReply);
     print(await pictures.drawn(reply), bell.now());
   }
   await bell.quiet();

@@ -63,7 +63,8 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
       else await catchUp(move.to);
       continue;
     }
-    const reply = await keeper.hear({ text, who: parts.who }, now).catch(faultReply);
+    const progress = (reply: Reply): void => print(reply, now);
+    const reply = await keeper.hear({ text, who: parts.who }, now, progress).catch(faultReply);
     print(await parts.pictures.drawn(reply), now);
     await catchUp(now);
   }

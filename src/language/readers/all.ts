@@ -58,6 +58,7 @@ import { readToppedUp } from "./topped-up.ts";
 import { readTraits } from "./traits.ts";
 import { readVerdict } from "./verdict.ts";
 import { readVolume, readVolumeUnit } from "./volume.ts";
+import { readWholeBench } from "./whole-bench.ts";
 import { readYes } from "./yes.ts";
 
 /** Every slot a template may name. */
@@ -129,6 +130,7 @@ export type ReaderName =
   | "volume"
   | "volumeUnit"
   | "when"
+  | "wholeBench"
   | "word"
   | "yes";
 
@@ -200,6 +202,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   volume: readVolume,
   volumeUnit: readVolumeUnit,
   when: readMoment,
+  wholeBench: readWholeBench,
   word: readWord,
   yes: readYes,
 };
