@@ -114,7 +114,9 @@ export class BenchKeeper {
       const exports = await this.#files.exports();
       taken = await this.#inTurn(() => this.#turn(message, now, exports));
     }
-    return taken.work === undefined ? taken.reply : this.#perform(taken.work, now, progress);
+    if (taken.work === undefined) return taken.reply;
+    const reply = await this.#perform(taken.work, now, progress);
+    return { ...reply, clock: momentOf(this.#record.bench, now) };
   }
 
   /** Does with files what a turn has asked for. */

@@ -1,6 +1,7 @@
 /** The speed we promise, measured on this machine: a table, then the same as JSON (`--json`: JSON alone). */
 import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
+import { benchExport } from "./export.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
 import { benchLogSearch } from "./log-search.ts";
 import { benchManyRuns } from "./many-runs.ts";
@@ -75,6 +76,7 @@ const reminders = await benchReminders();
 const replan = await benchReplan();
 const pictures = await benchPictures();
 const search = await benchLogSearch();
+const exporting = await benchExport();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -139,6 +141,13 @@ const rows: readonly Row[] = [
   { what: `search over ${search.runs} runs, p50`, unit: "ms", measured: search.p50 },
   { what: `search over ${search.runs} runs, p99`, unit: "ms", measured: search.p99, promised: 50 },
   { what: `search over ${search.runs} runs, the first`, unit: "ms", measured: search.first },
+  {
+    what: `export of ${exporting.runs} runs, progress told ${exporting.told} times`,
+    unit: "s",
+    measured: exporting.seconds,
+    promised: 5,
+  },
+  { what: "longest wait of others while exporting", unit: "ms", measured: exporting.stall },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

@@ -64,6 +64,14 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
     ["how many runs in October", { filters: [dates("2026-10-01", "2026-10-31")] }],
     ["search the log for Acorn", { filters: [name("acorn")] }],
   ],
+  export: [["export everything"], ["back up the bench"], ["make a backup"]],
+  forget: [
+    ["forget everything about Dora", { person: "Dora" }],
+    ["delete everything you know about Ana Maria", { person: "Ana Maria" }],
+    ["forget everything about me"],
+    ["forget the whole bench", { whole: true }],
+    ["wipe everything", { whole: true }],
+  ],
   "how often": [
     ["how often did the wash run short", { filters: [fault("short", "wash")] }],
     ["how often was the developer too cold", { filters: [fault("cold", "developer")] }],
@@ -89,6 +97,11 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
       'try {"schema":"wetside-repeatable","version":1}',
       { block: '{"schema":"wetside-repeatable","version":1}' },
     ],
+  ],
+  restore: [
+    ["restore everything"],
+    ["restore from home-2026-11-28-2130.zip", { file: "home-2026-11-28-2130.zip" }],
+    ["which exports are there"],
   ],
   "show run": [
     ["show run 12", { number: 12 }],

@@ -377,6 +377,14 @@ what temperature do I usually end at
 how long do I usually develop
 what is my usual starting temperature in 2020
 show run 999
+export everything
+restore everything
+restore from home.zip
+forget everything about me
+no
+forget everything about nobody
+forget the whole bench
+rather not
 share
 no
 share
