@@ -1,5 +1,6 @@
 import { recordSentences, summaryForms } from "./record.ts";
 import { logSentences } from "./log.ts";
+import { peopleSentences } from "./people.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
@@ -11,6 +12,7 @@ export type Said = readonly [said: string, fields?: Readonly<Record<string, unkn
  */
 export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ...logSentences,
+  ...peopleSentences,
   add: [
     ["add"],
     [

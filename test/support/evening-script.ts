@@ -377,6 +377,23 @@ what temperature do I usually end at
 how long do I usually develop
 what is my usual starting temperature in 2020
 show run 999
+sign in the red thermometer
+sign in nothing
+sign in
+Acorn
+what is in use
+who has the red thermometer
+who has nothing
+handover to Dora
+last handover
+sign out Acorn
+sign out
+sign out
+who did what
+who poured the blix
+who mixed Acorn
+return or retire
+does Acorn go back
 export everything
 restore everything
 restore from home.zip
