@@ -11,7 +11,8 @@ import { peopleOf } from "../src/domain/log/run-facts.ts";
 import { allRuns } from "../src/domain/session/past.ts";
 import { answer, type Reply, refuse } from "../src/reply/reply.ts";
 
-const GOES = "All archives in exports and all pictures go too, and what undo keeps.";
+const GOES =
+  "All archives in exports, all pictures and written summaries go too, and what undo keeps.";
 
 export const forgetCommand = defineCommand({
   name: "forget",
@@ -42,7 +43,7 @@ export const forgetCommand = defineCommand({
     reminders: "reminders of theirs, or of the bench",
     sheets: "sheets of the bench",
     rolls: "rolls of the bench",
-    pictures: "pictures that went",
+    pictures: "pictures and written summaries that went",
     exports: "archives that went",
     lost: "damaged records that went because they could not be looked through",
   },

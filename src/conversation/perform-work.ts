@@ -116,8 +116,8 @@ async function recallOrNothing(
   }
 }
 
-/** Pictures are called by their run. */
+/** Pictures are called by their run, and those of a season by its last day. */
 function pictureOf(runs: readonly string[]): (name: string) => boolean {
   const own = new Set(runs);
-  return (name) => own.has(name.replace(/(-phone)?\.(png|svg)$/, ""));
+  return (name) => name.startsWith("season-") || own.has(/^run-\d+/.exec(name)?.[0] ?? "");
 }

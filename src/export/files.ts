@@ -17,7 +17,7 @@ export type Files = {
   ): Promise<{ readonly manifest: Manifest; readonly bytes: number }>;
   open(name: string): Promise<OpenExport>;
   putPicture(name: string, bytes: Uint8Array): Promise<void>;
-  /** Removes archives, all of them, and pictures; says how many there were. */
+  /** Removes archives, pictures and written summaries, all of them; says how many there were. */
   clear(): Promise<{ readonly exports: number; readonly pictures: number }>;
 };
 
@@ -43,6 +43,7 @@ export const noFiles: Files = {
 export function filesIn(data: string): Files {
   const exportsAt = join(data, "exports");
   const picturesAt = join(data, "pictures");
+  const recordsAt = join(data, "records");
   const list = (path: string): Promise<string[]> => readdir(path).catch(() => []);
   const pathOf = (name: string): string => {
     if (!NAME.test(name)) {
@@ -84,10 +85,11 @@ export function filesIn(data: string): Files {
     async clear() {
       const gone = {
         exports: (await list(exportsAt)).length,
-        pictures: (await list(picturesAt)).length,
+        pictures: (await list(picturesAt)).length + (await list(recordsAt)).length,
       };
-      await rm(exportsAt, { recursive: true, force: true });
-      await rm(picturesAt, { recursive: true, force: true });
+      for (const path of [exportsAt, picturesAt, recordsAt]) {
+        await rm(path, { recursive: true, force: true });
+      }
       return gone;
     },
   };

@@ -92,6 +92,8 @@ async function season(bench: Speaker, folder: string): Promise<void> {
   await bench.say("Ines", "export everything");
   await mkdir(join(folder, "pictures"), { recursive: true });
   await writeFile(join(folder, "pictures", "run-1.svg"), "<text>Zdenka</text>");
+  await mkdir(join(folder, "records"), { recursive: true });
+  await writeFile(join(folder, "records", "run-1.md"), "# By Zdenka, note zzsecret1");
 }
 
 test("a person who is forgotten is in no byte of the folder, and the work stays", () =>
@@ -140,7 +142,7 @@ test("a bench that is forgotten leaves none of its words behind", () =>
     await bench.say("Bruno", "forget the whole bench", "forget this whole bench for good");
     for (const word of words) expect(await bench.where(word), word).toEqual([]);
     const files = await readdir(folder);
-    expect(files.filter((name) => /exports|pictures/.test(name))).toEqual([]);
+    expect(files.filter((name) => /exports|pictures|records/.test(name))).toEqual([]);
     expect((await bench.say("Bruno", "all runs")).title).toBe("No runs yet.");
   }));
 
