@@ -86,7 +86,8 @@ function one(
   const own = (name: string | undefined): boolean => name?.toLowerCase() === person.toLowerCase();
   const runs = allRuns(bench, past).filter((run) => peopleOf(run).some(own)).length;
   const bottles = Object.values(bench.bottles).filter(({ by }) => own(by)).length;
-  const notes = bench.notes.filter(({ by }) => own(by)).length;
+  const inRuns = allRuns(bench, past).flatMap((run) => run.notes);
+  const notes = [...bench.notes, ...inRuns].filter(({ by }) => own(by)).length;
   const reminders = Object.values(bench.reminders).filter(({ owner }) => own(owner)).length;
   const rolls = Object.values(bench.rolls).filter(({ by }) => own(by)).length;
   if (!own(who) && runs + bottles + notes + reminders + rolls === 0) {

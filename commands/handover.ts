@@ -31,7 +31,7 @@ export const handoverCommand = defineCommand({
   values,
   run({ bench, now, who }, { person }) {
     const standing = standingOf(bench, now);
-    const taken = takenLines(bench);
+    const taken = takenLines(bench, now);
     const lines = [
       ...standingLines(standing),
       ...(taken.length === 0 ? [] : [`In use: ${taken.join("; ")}`]),

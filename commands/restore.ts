@@ -22,7 +22,6 @@ export const restoreCommand = defineCommand({
   sentences: [
     "(restore|import|load|take back) [everything|the bench|this bench|the backup|backup|export] [from] [exports] {file}",
     "(restore|import|load|take back) [everything|the bench|this bench|the backup|a backup|backup|the export|an export]",
-    "[show|list|what|which] (exports|backups|archives) [are there|do i have]",
   ],
   slots: { file: "word", sure: "yes" },
   examples: ["restore everything", "restore from home-2026-11-28-2130.zip"],
@@ -60,6 +59,32 @@ export const restoreCommand = defineCommand({
       return refuse("bad-archive", holds.wrong, { facts: { file: found.name } });
     return sure === true || isEmpty(at.bench) ? take(found.name) : ask(at, found, holds);
   },
+});
+
+export const exportsCommand = defineCommand({
+  name: "exports",
+  summary: "The archives in the folder exports and what is in them.",
+  topic: "bench",
+  sentences: ["[show|list|what|which] [me] [the] (exports|backups|archives) [are there|do i have]"],
+  examples: ["exports"],
+  fields: z.object({}),
+  changes: false,
+  aside: true,
+  reads: "exports",
+  values: { archives: "names of those there are, the newest first" },
+  run: ({ exports }) =>
+    answer({
+      title:
+        exports.length === 0
+          ? "The folder exports is empty."
+          : `${exports.length} archive${exports.length === 1 ? "" : "s"} in the folder exports`,
+      lines: exports.map(line),
+      say:
+        exports.length === 0
+          ? "There is none."
+          : `There ${exports.length === 1 ? "is one" : `are ${exports.length}`}.`,
+      facts: { archives: exports.map(({ name }) => name) },
+    }),
 });
 
 /** The name alone, however it was given: "exports/home.zip", "home". */

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { askFor, confirm, defineCommand } from "../src/commands/define-command.ts";
-import { takenLines } from "../src/commands/handover-lines.ts";
+import { calledThing, takenLines } from "../src/commands/handover-lines.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import {
   isSame,
@@ -20,9 +20,6 @@ const values = {
   by: "who has it",
   held_by: "who had it before",
 };
-
-const called = ({ kind, name }: Thing): string =>
-  kind === "thermometer" ? `the ${name} thermometer` : `${kind} ${name}`;
 
 /** The one thing a name means, or what to say where it means none or several. */
 function meant(
@@ -72,24 +69,24 @@ export const signInCommand = defineCommand({
         `${heldWords(bench, holder)} Take it over?`,
         {
           say: `${holder.by} has it. Take it over?`.split(" ").slice(0, 12).join(" "),
-          facts: { held_by: holder.by, things: [called(found.thing)] },
+          facts: { held_by: holder.by, things: [calledThing(found.thing)] },
         },
       );
     }
     return {
       bench: signIn(bench, found.thing, who, now),
       reply: answer({
-        title: `${called(found.thing)} is with ${who} now.`,
+        title: `${calledThing(found.thing)} is with ${who} now.`,
         lines: ["Say sign out when it is free again."],
         say: "Signed in.",
-        facts: { things: [called(found.thing)], by: who },
+        facts: { things: [calledThing(found.thing)], by: who },
       }),
     };
   },
 });
 
 const heldWords = (bench: Bench, { by, since, run, ...one }: Taken): string =>
-  `${by} has ${called(one)} since ${clockMinute(since, bench.zone)}${run === undefined ? "" : `, for the run of ${run}`}.`;
+  `${by} has ${calledThing(one)} since ${clockMinute(since, bench.zone)}${run === undefined ? "" : `, for the run of ${run}`}.`;
 
 export const signOutCommand = defineCommand({
   name: "sign out",
@@ -121,7 +118,7 @@ export const signOutCommand = defineCommand({
         facts: { things: [] },
       });
     }
-    const names = going.map(called);
+    const names = going.map(calledThing);
     return {
       bench: signOut(bench, going),
       reply: answer({
@@ -152,7 +149,7 @@ export const inUseCommand = defineCommand({
     ...values,
     in_use: "one entry each: kind, name, by, since (ISO), run (tank of the run it serves, or null)",
   },
-  run({ bench }, { thing: text }) {
+  run({ bench, now }, { thing: text }) {
     const found = text === undefined ? undefined : meant(bench, "in use", text);
     if (found !== undefined && "reply" in found) return found.reply;
     const all = takenThings(bench);
@@ -167,16 +164,16 @@ export const inUseCommand = defineCommand({
     if (found !== undefined) {
       const [holder] = taken;
       const words =
-        holder === undefined ? `Nobody has ${called(found.thing)}.` : heldWords(bench, holder);
+        holder === undefined ? `Nobody has ${calledThing(found.thing)}.` : heldWords(bench, holder);
       return answer({
         title: words,
         say: holder === undefined ? "Nobody has it." : `${holder.by} has it.`,
-        facts: { in_use, things: [called(found.thing)] },
+        facts: { in_use, things: [calledThing(found.thing)] },
       });
     }
     return answer({
       title: taken.length === 0 ? "Nothing is in use." : `In use: ${taken.length}`,
-      lines: takenLines(bench),
+      lines: takenLines(bench, now),
       say:
         taken.length === 0
           ? "Nothing is in use."

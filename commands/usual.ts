@@ -35,7 +35,6 @@ export const usualCommand = defineCommand({
     filters: z.array(clauseSchema).default([]),
   }),
   changes: false,
-  aside: true,
   reads: "past-runs",
   values: {
     asked: "what was understood",

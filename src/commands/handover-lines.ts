@@ -1,10 +1,10 @@
 import { contentsOf } from "../domain/chemistry/bottle.ts";
 import { type Bench, liveBottles } from "../domain/session/bench.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
-import { takenThings } from "../domain/session/in-use.ts";
+import { type Thing, takenThings } from "../domain/session/in-use.ts";
 import type { Run } from "../domain/session/run.ts";
 import { recheckDue } from "../domain/temperature/thermometer.ts";
-import { clockMinute, dateOf } from "../domain/timing/clock-text.ts";
+import { clockMinute, clockTime, dateOf, showDate } from "../domain/timing/clock-text.ts";
 import { layOut } from "../domain/timing/stage-clock.ts";
 import { type Instant, later } from "../domain/units/quantity.ts";
 import { showVolume } from "../domain/units/show.ts";
@@ -63,7 +63,7 @@ function nextOf(bench: Bench, now: Instant): readonly string[] {
     const next = run.stages[afterCurrent(run)];
     if (next === undefined) return [`${run.tank}: hang the film when this bath is over`];
     const at = layOut(run, now)[afterCurrent(run)]?.pour;
-    const when = at === undefined ? "" : ` at ${clockMinute(at, bench.zone)}`;
+    const when = at === undefined ? "" : ` at ${clockTime(at, bench.zone)}`;
     return [`${run.tank}: pour ${bathWithBottle(bench, next)}${when}`];
   });
   const today = dateOf(now, bench.zone);
@@ -125,15 +125,21 @@ export function standingLines({ wet, open, next, doubtful }: Standing): readonly
   ];
 }
 
-/** Who has what: "Ines: tank North, bottle Acorn". */
-export function takenLines(bench: Bench): readonly string[] {
+/** Who has what: "Ines: tank North (run of North), the red thermometer (since 19:30)". */
+export function takenLines(bench: Bench, now: Instant): readonly string[] {
   const by = new Map<string, string[]>();
-  for (const { by: who, kind, name, run, since } of takenThings(bench)) {
-    const why = run === undefined ? `since ${sinceWords(bench, since)}` : `run of ${run}`;
-    by.set(who, [...(by.get(who) ?? []), `${kind} ${name} (${why})`]);
+  for (const taken of takenThings(bench)) {
+    const { by: who, run, since } = taken;
+    const why = run === undefined ? `since ${sinceWords(bench, since, now)}` : `run of ${run}`;
+    by.set(who, [...(by.get(who) ?? []), `${calledThing(taken)} (${why})`]);
   }
   return [...by].map(([who, things]) => `${who}: ${things.join(", ")}`);
 }
 
-const sinceWords = ({ zone }: Bench, at: Instant): string =>
-  `${dateOf(at, zone)} ${clockMinute(at, zone)}`;
+export const calledThing = ({ kind, name }: Thing): string =>
+  kind === "thermometer" ? `the ${name} thermometer` : `${kind} ${name}`;
+
+const sinceWords = ({ zone }: Bench, at: Instant, now: Instant): string =>
+  dateOf(at, zone) === dateOf(now, zone)
+    ? clockMinute(at, zone)
+    : `${showDate(dateOf(at, zone))}, ${clockMinute(at, zone)}`;

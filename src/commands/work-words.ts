@@ -94,7 +94,7 @@ export function forgottenWords(
       ? "This bench is forgotten: everything on it is gone. It begins afresh."
       : "Forgotten: their words, their name and what they did are gone from this bench.",
     lines: [
-      `Gone with it: ${many(gone.exports, "archive")} in exports, ${many(gone.pictures, "picture and summary file")}, older copies and what undo kept.`,
+      `Gone with it: ${many(gone.exports, "archive")} in exports, ${many(gone.pictures, "file")} of pictures and summaries, older copies and what undo kept.`,
       ...(gone.lost === 0
         ? []
         : [`${many(gone.lost, "damaged record")} could not be looked through and went as well.`]),

@@ -1,5 +1,6 @@
 import type { Bench } from "../domain/session/bench.ts";
 import { forgetPerson } from "../domain/session/forget-person.ts";
+import type { Run } from "../domain/session/run.ts";
 import { type BenchRecord, recordSchema } from "./record.ts";
 
 /**
@@ -15,6 +16,9 @@ export function forgetMember(record: BenchRecord, who: string): BenchRecord {
     .map(([name, { pending, last, figured }]) => [name, { pending, last, figured }] as const);
   const kept: Bench = {
     ...bench,
+    runs: Object.fromEntries(
+      Object.entries(bench.runs).map(([id, run]) => [id, withoutWords(run, who)]),
+    ),
     notes: bench.notes.filter(({ by }) => !own(by)),
     reminders: Object.fromEntries(
       Object.entries(bench.reminders).filter(([, { owner }]) => !own(owner)),
@@ -29,3 +33,31 @@ export function forgetMember(record: BenchRecord, who: string): BenchRecord {
   };
   return recordSchema.parse(JSON.parse(JSON.stringify(forgetPerson(without, who))));
 }
+
+/** A stored run without one of its people. */
+export const forgetInRun = (run: Run, who: string): unknown =>
+  forgetPerson(withoutWords(run, who), who);
+
+/**
+ * A run without what they wrote. Where a record does not tell whose words they are and they may be
+ * theirs, the words go: nothing of theirs stays.
+ */
+function withoutWords(run: Run, who: string): Run {
+  const own = (name: string | undefined): boolean => name?.toLowerCase() === who.toLowerCase();
+  const did = run.people?.find(({ name }) => own(name))?.did ?? [];
+  const notes = run.notes.filter(({ by }) =>
+    by === undefined ? !did.includes("noted") : !own(by),
+  );
+  const { after, stoppedBecause, ...rest } = run;
+  const took = own(run.by) || did.length > 0;
+  return {
+    ...rest,
+    notes,
+    ...(stoppedBecause === undefined || took ? {} : { stoppedBecause }),
+    ...(after === undefined ? {} : { after: did.includes("answered") ? unsaid(after) : after }),
+  };
+}
+
+/** That it was answered stays, so that nobody is asked again. */
+const unsaid = (after: NonNullable<Run["after"]>): NonNullable<Run["after"]> =>
+  after.different === undefined ? after : { ...after, different: "" };

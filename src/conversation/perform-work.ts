@@ -5,7 +5,6 @@ import {
   progressWords,
   restoredWords,
 } from "../commands/work-words.ts";
-import { forgetPerson } from "../domain/session/forget-person.ts";
 import type { Run } from "../domain/session/run.ts";
 import { isoInstant } from "../domain/timing/clock-text.ts";
 import type { Instant } from "../domain/units/quantity.ts";
@@ -14,7 +13,7 @@ import { checkExport, readPicture } from "../export/read-export.ts";
 import type { Reply } from "../reply/reply.ts";
 import type { Archives, Store } from "../store/store.ts";
 import { StoreError } from "../store/store-error.ts";
-import { forgetMember } from "./forget-member.ts";
+import { forgetInRun, forgetMember } from "./forget-member.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
 
 /** The bench something is done to, and what it is done with. */
@@ -88,7 +87,7 @@ async function forget({ id, record, store, files }: Bench, who: string): Promise
   async function* archives(): Archives {
     for (const run of kept) {
       const stored = (await store.recall(id, run.id)) as Run;
-      yield [run.id, forgetPerson(stored, who)];
+      yield [run.id, forgetInRun(stored, who)];
     }
   }
   const held = await store.rewrite(id, record, forgetMember(without, who), archives());

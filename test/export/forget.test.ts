@@ -80,7 +80,7 @@ async function season(bench: Speaker, folder: string): Promise<void> {
   for (let n = 1; n <= 10; n += 1) {
     const who = n % 2 === 0 ? "Zdenka" : "Ines";
     await bench.say(who, `start stabilizer tank kestrel${n} from Acorn`, "in", `note zzsecret${n}`);
-    await bench.say(who, "out", "yes", "skip", `zzdifferent${n}`);
+    await bench.say(who, "out", `zzdifferent${n}`);
     expect(Object.values(bench.record.bench.runs).every((run) => run.endedAt !== undefined)).toBe(
       true,
     );
@@ -104,7 +104,7 @@ test("a person who is forgotten is in no byte of the folder, and the work stays"
     const runs = bench.record.bench.pastRuns.length;
 
     const asked = await bench.say("Ines", "forget everything about Zdenka");
-    expect(valuesOf(asked)).toMatchObject({ runs: 5, bottles: 1, reminders: 1 });
+    expect(valuesOf(asked)).toMatchObject({ runs: 5, bottles: 1, reminders: 1, notes: 5 });
     await bench.say("Ines", "yes");
     await bench.say("Ines", "forget everything about Zdenka");
     const meant = await bench.say("Ines", "well go on and do that");
@@ -116,6 +116,13 @@ test("a person who is forgotten is in no byte of the folder, and the work stays"
     expect(done.title).toContain("Forgotten");
     expect(await bench.where("zdenka")).toEqual([]);
     expect(await bench.where("zzorder")).toEqual([]);
+    // Every second run was hers, with its note and its answer; the others keep theirs.
+    for (const word of ["zzsecret2", "zzsecret8", "zzdifferent10"]) {
+      expect(await bench.where(word), word).toEqual([]);
+    }
+    for (const word of ["zzsecret1", "zzdifferent9"]) {
+      expect(await bench.where(word), word).not.toEqual([]);
+    }
     expect(Object.keys(bench.record.bench.bottles)).toEqual(bottles);
     expect(bench.record.bench.pastRuns).toHaveLength(runs);
     expect(await bench.where("Ines")).not.toEqual([]);

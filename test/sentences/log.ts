@@ -65,6 +65,7 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
     ["search the log for Acorn", { filters: [name("acorn")] }],
   ],
   export: [["export everything"], ["back up the bench"], ["make a backup"]],
+  exports: [["exports"], ["which exports are there"], ["show me the backups"]],
   forget: [
     ["forget everything about Dora", { person: "Dora" }],
     ["delete everything you know about Ana Maria", { person: "Ana Maria" }],
@@ -101,7 +102,7 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
   restore: [
     ["restore everything"],
     ["restore from home-2026-11-28-2130.zip", { file: "home-2026-11-28-2130.zip" }],
-    ["which exports are there"],
+    ["import everything from home.zip", { file: "home.zip" }],
   ],
   "show run": [
     ["show run 12", { number: 12 }],

@@ -395,6 +395,7 @@ who mixed Acorn
 return or retire
 does Acorn go back
 export everything
+exports
 restore everything
 restore from home.zip
 forget everything about me

@@ -4,11 +4,12 @@ import { systemClock } from "../../platform/clock.ts";
 import { type Reply, refuse } from "../../reply/reply.ts";
 import { startDailyLook } from "../../scheduler/daily-look.ts";
 import { faultReply } from "./fault.ts";
-import { noticeReply, printer, type ScriptParts } from "./script.ts";
+import { noticeReply, printer, type ScriptParts, speakerIn } from "./script.ts";
 
 /** Script mode in real time: ends when the input has ended and nothing is running. */
 export async function runLive(parts: ScriptParts): Promise<void> {
-  const { keeper, input, who, notices, pictures } = parts;
+  const { keeper, input, notices, pictures } = parts;
+  let { who } = parts;
   const print = printer(parts);
   const bell = createBell({
     keeper,
@@ -22,6 +23,11 @@ export async function runLive(parts: ScriptParts): Promise<void> {
   for (const notice of notices) print(noticeReply(notice), bell.now());
   for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
     if (line.startsWith("#")) continue;
+    const speaker = speakerIn(line);
+    if (speaker !== undefined) {
+      who = speaker;
+      continue;
+    }
     if (line.startsWith("@")) {
       print(refuse("bad-move", "The clock is the real one; @ lines need --simulate."), bell.now());
       continue;

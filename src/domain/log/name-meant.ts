@@ -1,6 +1,6 @@
 import type { Bench } from "../session/bench.ts";
 import type { Run } from "../session/run.ts";
-import { factsOf } from "./run-facts.ts";
+import { factsOf, peopleOf } from "./run-facts.ts";
 
 /** What a name said in a search belongs to, and whether a run had to do with it. */
 export type Meant = {
@@ -52,7 +52,12 @@ export function nameMeant(
   );
   const took = (run: Run): boolean =>
     factsOf(run).people.has(said) || [...factsOf(run).bottles].some((id) => mixed.has(id));
-  if (runs.some(took)) found.push({ kind: "person", name: text, had: took });
+  const person = runs.find(took);
+  if (person !== undefined) {
+    const written = [...peopleOf(person), ...Object.values(bench.bottles).map(({ by }) => by)];
+    const name = written.find((one) => one.toLowerCase() === said) ?? text;
+    found.push({ kind: "person", name, had: took });
+  }
   return found;
 }
 

@@ -160,7 +160,8 @@ export const runSchema = z.object({
   /** `hold`: beats and chatter are silent, pours are not. */
   quiet: z.boolean(),
   readings: z.array(readingSchema),
-  notes: z.array(z.object({ at, text: z.string() })),
+  /** `by` is missing in records made before it was kept. */
+  notes: z.array(z.object({ at, text: z.string(), by: z.string().optional() })),
   /** Stops; negative for a pull. */
   push: z.number().optional(),
   /** Water and a scrap roll, times divided by `speed`: nothing counts. */
