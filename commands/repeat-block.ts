@@ -16,10 +16,11 @@ function freeName(wanted: string, taken: ReadonlyMap<string, string>): string {
   return name;
 }
 
-/** What to say to do it again, once the sheet is stored. */
-function plan({ push, film }: Repeatable): string {
-  const pushed = push === 0 ? "" : `, ${showPush(push)}`;
-  return `The run it is from: ${showFilm(film)}${pushed}.`;
+/** The plan that comes with it: what to say to do the same again, once the sheet is stored. */
+function plan(name: string, { push, film }: Repeatable): string {
+  const pushed = push === 0 ? "" : ` ${showPush(push)}`;
+  const load = film.length === 0 ? "" : ` ${showFilm(film)}`;
+  return `Its plan, once this is stored: say start ${name}${load}${pushed}.`;
 }
 
 export const repeatBlockCommand = defineCommand({
@@ -62,7 +63,7 @@ export const repeatBlockCommand = defineCommand({
       });
     }
     const draft = { answers, by: who };
-    const asked = askNext(draft, plan(read.value));
+    const asked = askNext(draft, plan(name, read.value));
     return {
       bench: { ...bench, draft },
       reply: { ...asked, facts: { ...asked.facts, push: read.value.push } },
