@@ -30,7 +30,7 @@ export const noteCommand = defineCommand({
         reply: reply(""),
       };
     }
-    const noted = { ...run, notes: [...run.notes, { at: now, text }] };
+    const noted = { ...run, notes: [...run.notes, { at: now, text, by: who }] };
     return {
       bench: { ...bench, runs: { ...bench.runs, [run.id]: noted } },
       reply: reply(` with ${run.tank}`),

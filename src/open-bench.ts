@@ -1,6 +1,7 @@
 import { loadCommands } from "./commands/registry.ts";
 import { BenchKeeper, type Place } from "./conversation/bench-keeper.ts";
 import { type BenchRecord, recordSchema } from "./conversation/record.ts";
+import { filesIn } from "./export/files.ts";
 import { openFileStore } from "./store/file-store.ts";
 
 /** The terminal's bench; other channels name their own. */
@@ -19,7 +20,13 @@ export async function openBench(place: Place & { readonly data: string }): Promi
     directory: place.data,
     schema: recordSchema,
   });
-  const { keeper, notices } = await BenchKeeper.open(HOME, place, store, commands);
+  const { keeper, notices } = await BenchKeeper.open(
+    HOME,
+    place,
+    store,
+    commands,
+    filesIn(place.data),
+  );
   const close = async (): Promise<void> => {
     await keeper.idle();
     await store.close();

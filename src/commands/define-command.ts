@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import type { Change } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
+import type { Past } from "../domain/session/past.ts";
 import { celsius, type Instant, millilitres, seconds } from "../domain/units/quantity.ts";
 import { showCelsius, showDuration, showVolume } from "../domain/units/show.ts";
 import type { SlotReading } from "../language/match.ts";
@@ -17,10 +18,15 @@ import {
   refuse,
 } from "../reply/reply.ts";
 import { movedValues } from "./moved-values.ts";
+import type { ExportFile, Reads, Work } from "./work.ts";
 
 /** What a handler may look at. Same bench, fields and moment: same outcome. */
 export type Handling = {
   readonly bench: Bench;
+  /** Runs in files of their own; none where the command does not say that it `reads` them. */
+  readonly past: Past;
+  /** Archives in the folder exports, the newest first; none where it does not `read` them. */
+  readonly exports: readonly ExportFile[];
   readonly now: Instant;
   /** Who speaks, as the channel names them. */
   readonly who: string;
@@ -41,6 +47,8 @@ export type Outcome = {
   readonly bench?: Bench | undefined;
   /** `undo` took back the last change: it is not to be offered again. */
   readonly undid?: boolean | undefined;
+  /** What is to be done with files; its answer is given in the place of `reply`. */
+  readonly work?: Work | undefined;
 };
 
 type Fields = z.ZodObject;
@@ -63,6 +71,8 @@ export type CommandSpec<F extends Fields> = {
   readonly changes: boolean;
   /** Not taken back by `undo`, and does not put an open question aside. */
   readonly aside?: boolean;
+  /** What has to be read from files before it runs. */
+  readonly reads?: Reads;
   /** Every key of the JSON `values`, in words with its unit. */
   readonly values: Readonly<Record<string, string>>;
   run(at: Handling, fields: z.output<F>): Reply | Outcome;
@@ -93,6 +103,7 @@ export type Command = {
   readonly who: "member" | "anyone";
   readonly changes: boolean;
   readonly aside: boolean;
+  readonly reads?: Reads;
   readonly values: Readonly<Record<string, string>>;
   handle(at: Handling, raw: Readonly<Record<string, unknown>>): Outcome;
 };

@@ -8,7 +8,7 @@ import type { BenchKeeper } from "./bench-keeper.ts";
 export type Bell = {
   now(): Instant;
   /** A message and its answer; the next cue is armed again after it. */
-  hear(text: string, who: string): Promise<Reply>;
+  hear(text: string, who: string, progress?: (reply: Reply) => void): Promise<Reply>;
   /** Resolves once no cue is to come. */
   quiet(): Promise<void>;
   stop(): void;
@@ -71,10 +71,10 @@ export function createBell({ keeper, clock, tell, onFault, housekeep }: BellPart
 
   return {
     now,
-    async hear(text, who) {
+    async hear(text, who, progress) {
       try {
         // What has come due is told before the answer, also when its timer has not gone off yet.
-        const [, reply] = await Promise.all([ring(), keeper.hear({ text, who }, now())]);
+        const [, reply] = await Promise.all([ring(), keeper.hear({ text, who }, now(), progress)]);
         return reply;
       } finally {
         arm();

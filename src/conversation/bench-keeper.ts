@@ -1,5 +1,7 @@
 import { dailyLooks } from "../commands/daily-looks.ts";
 import type { Command } from "../commands/define-command.ts";
+import type { Work } from "../commands/work.ts";
+import { workFailed } from "../commands/work-words.ts";
 import { withBeatsTold } from "../domain/record/beats-told.ts";
 import { planLooks } from "../domain/record/plan-looks.ts";
 import { planDaily } from "../domain/reminders/daily-message.ts";
@@ -7,14 +9,19 @@ import { moveZone } from "../domain/reminders/move-zone.ts";
 import { archiveOldRuns } from "../domain/session/archive.ts";
 import { decide, nextCue, nextDue } from "../domain/session/decide.ts";
 import type { Instant } from "../domain/units/quantity.ts";
+import { ExportError } from "../export/export-error.ts";
+import { type Files, noFiles } from "../export/files.ts";
 import type { Reply } from "../reply/reply.ts";
 import type { Store } from "../store/store.ts";
+import { StoreError } from "../store/store-error.ts";
 import { announce } from "./announce.ts";
 import { announceReminders } from "./announce-reminders.ts";
 import { momentOf } from "./moment.ts";
+import { PastRuns } from "./past-runs.ts";
+import { performExport, performRewrite } from "./perform-work.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
 import { settleByClock } from "./settle-runs.ts";
-import { type Message, turn } from "./turn.ts";
+import { type ExportsKnown, type Message, type Turn, turn } from "./turn.ts";
 import { undoAfter } from "./undo-after.ts";
 
 /** Tells people something: returns once it is out of the program's hands. */
@@ -33,6 +40,10 @@ export class BenchKeeper {
   readonly #store: Store<BenchRecord>;
   readonly #commands: readonly Command[];
   #record: BenchRecord;
+  readonly #past: PastRuns;
+  readonly #files: Files;
+  /** An archive is being made or taken. */
+  #working = false;
   /** Turns and ticks are taken one after the other. */
   #queue: Promise<unknown> = Promise.resolve();
 
@@ -41,11 +52,14 @@ export class BenchKeeper {
     store: Store<BenchRecord>,
     commands: readonly Command[],
     record: BenchRecord,
+    files: Files,
   ) {
+    this.#files = files;
     this.#id = id;
     this.#store = store;
     this.#commands = commands;
     this.#record = record;
+    this.#past = new PastRuns(store, id);
   }
 
   /** Opens a bench, or makes it at `place`. `notices` are sentences about its files. */
@@ -54,6 +68,7 @@ export class BenchKeeper {
     { zone, moved = false }: Place,
     store: Store<BenchRecord>,
     commands: readonly Command[],
+    files: Files = noFiles,
   ): Promise<{ keeper: BenchKeeper; notices: readonly string[] }> {
     const { value, notices } = await store.load(id);
     const record =
@@ -63,7 +78,7 @@ export class BenchKeeper {
           ? { ...value, bench: moveZone(value.bench, zone) }
           : value;
     if (record !== value) await store.commit(id, value, record);
-    return { keeper: new BenchKeeper(id, store, commands, record), notices };
+    return { keeper: new BenchKeeper(id, store, commands, record, files), notices };
   }
 
   get record(): BenchRecord {
@@ -80,14 +95,54 @@ export class BenchKeeper {
     return nextCue(this.#record.bench);
   }
 
-  /** A message and its answer; the change is durable when this resolves. */
-  hear(message: Message, now: Instant): Promise<Reply> {
-    return this.#inTurn(async () => {
-      const { record, reply } = turn(this.#record, message, now, this.#commands);
-      await this.#commit(planned(record, now), record.bench !== this.#record.bench);
-      await this.#archive();
-      return reply;
-    });
+  /**
+   * A message and its answer; the change is durable when this resolves. What stands in files is
+   * read when first asked for, out of turn, so that no cue waits for it.
+   *
+   * @param progress  hears how far something long has come
+   */
+  async hear(
+    message: Message,
+    now: Instant,
+    progress: (reply: Reply) => void = () => undefined,
+  ): Promise<Reply> {
+    let taken = await this.#inTurn(() => this.#turn(message, now, "unread"));
+    if (taken.lacks === "past-runs") {
+      await this.#past.read(this.#record.bench, now);
+      taken = await this.#inTurn(() => this.#turn(message, now, "unread"));
+    } else if (taken.lacks === "exports") {
+      const exports = await this.#files.exports();
+      taken = await this.#inTurn(() => this.#turn(message, now, exports));
+    }
+    if (taken.work === undefined) return taken.reply;
+    const reply = await this.#perform(taken.work, now, progress);
+    return { ...reply, clock: momentOf(this.#record.bench, now) };
+  }
+
+  /** Does with files what a turn has asked for. */
+  async #perform(work: Work, now: Instant, progress: (reply: Reply) => void): Promise<Reply> {
+    if (this.#working) return workFailed("I am still at the last one. Say it again in a moment.");
+    this.#working = true;
+    try {
+      if (work.kind === "export") {
+        return (await performExport(this.#whole(), work.name, now, progress)).reply;
+      }
+      return await this.#inTurn(async () => {
+        const { record, reply } = await performRewrite(this.#whole(), work);
+        if (record !== undefined) this.#record = record;
+        this.#past.drop();
+        return reply;
+      });
+    } catch (error) {
+      if (!(error instanceof ExportError || error instanceof StoreError)) throw error;
+      return workFailed(error.message);
+    } finally {
+      this.#working = false;
+    }
+  }
+
+  #whole() {
+    return { id: this.#id, record: this.#record, store: this.#store, files: this.#files };
   }
 
   /** Tells what has come due by `now`, then marks it as told. */
@@ -128,12 +183,23 @@ export class BenchKeeper {
    */
   async look(now: Instant, tell: Tell): Promise<void> {
     await this.#inTurn(() => this.#commit(planned(this.#record, now), false));
+    this.#past.letGo(now);
     await this.tick(now, tell);
   }
 
   /** Resolves once what was begun is done. */
   async idle(): Promise<void> {
     await this.#queue;
+  }
+
+  async #turn(message: Message, now: Instant, exports: ExportsKnown): Promise<Turn> {
+    const past = this.#past.known ?? "unread";
+    const taken = turn(this.#record, message, now, this.#commands, past, exports);
+    if (taken.lacks !== undefined) return taken;
+    const { record } = taken;
+    await this.#commit(planned(record, now), record.bench !== this.#record.bench);
+    await this.#archive();
+    return taken;
   }
 
   async #commit(record: BenchRecord, durable: boolean): Promise<void> {
@@ -148,6 +214,7 @@ export class BenchKeeper {
     if (bench === this.#record.bench) return;
     for (const run of runs) await this.#store.archive(this.#id, run.id, run);
     await this.#commit({ ...this.#record, bench, undo: [] }, true);
+    this.#past.archived(runs);
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {

@@ -2,13 +2,17 @@ import { retiredNamed, retiredReply } from "../commands/bottle-meant.ts";
 import type { Command, Handling, Outcome } from "../commands/define-command.ts";
 import { toJson } from "../commands/define-command.ts";
 import { markRehearsal } from "../commands/mark-rehearsal.ts";
+import type { ExportFile, Reads, Work } from "../commands/work.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
+import { LONGEST_BLOCK } from "../domain/record/read-repeatable.ts";
 import { withPeople } from "../domain/record/with-people.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
 import { standing } from "../domain/session/hear.ts";
+import { noPast, type Past } from "../domain/session/past.ts";
+import { signWork } from "../domain/session/sign-work.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
 import { isUnsettled, type Unsettled } from "../language/reader.ts";
@@ -38,27 +42,44 @@ export type Message = { readonly text: string; readonly who: string };
 export type Turn = {
   readonly record: BenchRecord;
   readonly reply: Reply;
+  /** The command looks at something that is still in files: nothing is done before it is read. */
+  readonly lacks?: Reads | undefined;
+  /** What is to be done with files once this is kept; its answer takes the place of the reply. */
+  readonly work?: Work | undefined;
 };
+
+/** Past runs, or that nobody has read them yet. */
+export type PastKnown = Past | "unread";
+/** Archives in the folder exports, or that nobody has looked. */
+export type ExportsKnown = readonly ExportFile[] | "unread";
 
 /** A question is put aside after this long, s. */
 const PATIENCE = 120;
 const LONGEST = 1000;
 const UNDO_STEPS = 20;
 
-/** One message and its answer. Pure: the same record, words and moment give the same turn. */
+/**
+ * One message and its answer. Pure: the same record, past, words and moment give the same turn.
+ * Where the past is needed and unread the record is as it was, and the turn says what it lacks.
+ */
 export function turn(
   record: BenchRecord,
   message: Message,
   now: Instant,
   commands: readonly Command[],
+  past: PastKnown = noPast,
+  exports: ExportsKnown = [],
 ): Turn {
   const listening = listeningOf(record.bench, now);
-  const talk = new Talk(record, message.who, now, commands, listening);
-  const { reply, after } = talk.hear(message.text);
-  return { record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
+  const talk = new Talk(record, message.who, now, commands, listening, { past, exports });
+  const { reply, after, lacks, work } = talk.hear(message.text);
+  if (lacks !== undefined) return { record, reply, lacks };
+  return { work, record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
 }
 
-type Heard = { readonly reply: Reply; readonly after: BenchRecord };
+type Known = { readonly past: PastKnown; readonly exports: ExportsKnown };
+
+type Heard = Pick<Turn, "reply" | "lacks" | "work"> & { readonly after: BenchRecord };
 
 class Talk {
   readonly #record: BenchRecord;
@@ -66,6 +87,7 @@ class Talk {
   readonly #now: Instant;
   readonly #commands: readonly Command[];
   readonly #listening: Listening;
+  readonly #known: Known;
 
   constructor(
     record: BenchRecord,
@@ -73,7 +95,9 @@ class Talk {
     now: Instant,
     commands: readonly Command[],
     listening: Listening,
+    known: Known,
   ) {
+    this.#known = known;
     this.#record = record;
     this.#who = who;
     this.#now = now;
@@ -92,6 +116,8 @@ class Talk {
   }
 
   hear(text: string): Heard {
+    const block = this.#block(text);
+    if (block !== undefined) return this.#run(block);
     if (text.length > LONGEST) {
       return this.#plain(
         refuse(
@@ -137,6 +163,17 @@ class Talk {
       return this.#unclear(sentence, pending);
     }
     return this.#unknown(sentence);
+  }
+
+  /** A run pasted from another bench is longer than any sentence, and none of its words are said. */
+  #block(text: string): Choice | undefined {
+    const command = this.#commandNamed("repeat block");
+    const pasted = /\{\s*"schema"\s*:\s*"wetside-repeatable"/.exec(text.slice(0, LONGEST));
+    if (command === undefined || pasted === null) return undefined;
+    return {
+      command,
+      fields: { block: text.slice(pasted.index, pasted.index + LONGEST_BLOCK + 1) },
+    };
   }
 
   #emergency(sentence: Words): Choice | undefined {
@@ -223,7 +260,7 @@ class Talk {
 
   #with(record: BenchRecord): Talk {
     const listening = listeningOf(record.bench, this.#now);
-    return new Talk(record, this.#who, this.#now, this.#commands, listening);
+    return new Talk(record, this.#who, this.#now, this.#commands, listening, this.#known);
   }
 
   /** Which ounce and which degree the bench uses is asked once and kept; one that is set stays. */
@@ -244,8 +281,14 @@ class Talk {
     const settled = this.#settle(command, fields);
     if ("reply" in settled) return settled;
     const { bench } = this.#record;
+    const past = command.reads === "past-runs" ? this.#known.past : noPast;
+    if (past === "unread") return { reply: unread, after: this.#record, lacks: "past-runs" };
+    const exports = command.reads === "exports" ? this.#known.exports : [];
+    if (exports === "unread") return { reply: unread, after: this.#record, lacks: "exports" };
     const at: Handling = {
       bench,
+      past,
+      exports,
       now: this.#now,
       who: this.#who,
       last: lastSaid(this.#thread.last, this.#record.lastCue),
@@ -254,7 +297,8 @@ class Talk {
       listening: this.#listening,
       commands: this.#commands,
     };
-    return this.#keep(command, command.handle(at, settled.fields));
+    const outcome = command.handle(at, settled.fields);
+    return this.#keep(command, { ...outcome, reply: withDamaged(outcome.reply, past.damaged) });
   }
 
   /** Values that could not be read are said back; values with two meanings are asked about. */
@@ -299,11 +343,17 @@ class Talk {
   #keep(command: Command, outcome: Outcome): Heard {
     const before = this.#record.bench;
     const { bench: settled, reply: said, retimed } = settleRuns(before, outcome, this.#now);
-    const bench: Bench = settled === undefined ? before : withPeople(before, settled, this.#who);
+    const undid = outcome.undid === true;
+    const bench: Bench =
+      settled === undefined
+        ? before
+        : undid
+          ? settled
+          : signWork(before, withPeople(before, settled, this.#who), this.#who);
     const reply = markRehearsal(bench, saidRetimed(said, retimed));
     const kept = withoutPicture(reply);
     let { undo } = this.#record;
-    if (outcome.undid === true) undo = undo.slice(0, -1);
+    if (undid) undo = undo.slice(0, -1);
     else if (bench !== before && command.changes && !command.aside) {
       const changes = diff(bench, before);
       undo = [...undo, { label: reply.title, at: this.#now, changes }].slice(-UNDO_STEPS);
@@ -320,7 +370,7 @@ class Talk {
       last: command.name === "again" ? this.#thread.last : { reply: kept, at: this.#now },
       figured: command.aside || !hasFigures(reply) ? this.#thread.figured : kept,
     });
-    return { reply, after };
+    return { reply, after, work: outcome.work };
   }
 
   /** A reply that comes from the talk itself, not from a command. */
@@ -402,15 +452,29 @@ const outranksAnswer = ({ command }: Choice): boolean =>
   ["learn", "change", "stop teaching", "undo", "bottles", "sheets"].includes(command.name);
 
 /** What was learnt along the way is said once, with the way to change it. */
-const saidHabit = ({ reply, after }: Heard, word: string): Heard => {
+const saidHabit = ({ reply, ...heard }: Heard, word: string): Heard => {
   const whose = word === "us" ? "US" : "Imperial";
   const other = word === "us" ? "Imperial" : "US";
   const line =
     word === "celsius" || word === "fahrenheit"
       ? `Degrees without a scale are ${word === "celsius" ? "Celsius" : "Fahrenheit"} from now on; set degrees ${word === "celsius" ? "F" : "C"} changes that.`
       : `${whose} ounces and quarts from now on; use ${other} ounces changes that.`;
-  return { reply: { ...reply, lines: [...reply.lines, line] }, after };
+  return { ...heard, reply: { ...reply, lines: [...reply.lines, line] } };
 };
+
+/** Never shown: the turn is taken again once the past is read. */
+const unread = answer({ title: "One moment.", say: "One moment." });
+
+/** So many damaged records are named; of more, how many. */
+const NAMED = 3;
+
+/** An answer about the past says which records it had to do without. */
+function withDamaged(reply: Reply, damaged: readonly string[]): Reply {
+  if (damaged.length === 0) return reply;
+  const more = damaged.length - NAMED;
+  const rest = more > 0 ? [`${more} more record${more === 1 ? "" : "s"} cannot be read.`] : [];
+  return { ...reply, cautions: [...reply.cautions, ...damaged.slice(0, NAMED), ...rest] };
+}
 
 /** Other tanks whose developer time is another by this: said once, aloud where a breath is left. */
 function saidRetimed(reply: Reply, retimed: readonly Retimed[]): Reply {

@@ -1,7 +1,9 @@
 /** The speed we promise, measured on this machine: a table, then the same as JSON (`--json`: JSON alone). */
 import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
+import { benchExport } from "./export.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
+import { benchLogSearch } from "./log-search.ts";
 import { benchManyRuns } from "./many-runs.ts";
 import { benchPictures } from "./pictures.ts";
 import { benchMemory, benchStart } from "./process.ts";
@@ -73,6 +75,8 @@ const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
 const pictures = await benchPictures();
+const search = await benchLogSearch();
+const exporting = await benchExport();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -134,11 +138,21 @@ const rows: readonly Row[] = [
   { what: "picture of a session, p50", unit: "ms", measured: pictures.p50, promised: 300 },
   { what: "picture of a session, worst", unit: "ms", measured: pictures.max },
   { what: "cues while pictures are drawn, late, worst", unit: "ms", measured: pictures.late },
+  { what: `search over ${search.runs} runs, p50`, unit: "ms", measured: search.p50 },
+  { what: `search over ${search.runs} runs, p99`, unit: "ms", measured: search.p99, promised: 50 },
+  { what: `search over ${search.runs} runs, the first`, unit: "ms", measured: search.first },
+  {
+    what: `export of ${exporting.runs} runs, progress told ${exporting.told} times`,
+    unit: "s",
+    measured: exporting.seconds,
+    promised: 5,
+  },
+  { what: "longest wait of others while exporting", unit: "ms", measured: exporting.stall },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {
   rows: rows.map((row) => ({ ...row, verdict: verdict(row) })),
-  slowest: { alone: hearing.slowest, kept: keeping.slowest },
+  slowest: { alone: hearing.slowest, kept: keeping.slowest, search: search.slowest },
   commands: bottles.byCommand,
 };
 if (!process.argv.includes("--json")) process.stdout.write(`${table(rows)}\n\n`);

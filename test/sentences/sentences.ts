@@ -1,4 +1,6 @@
 import { readingSentences } from "./readings.ts";
+import { logSentences } from "./log.ts";
+import { peopleSentences } from "./people.ts";
 import { recordSentences, summaryForms } from "./record.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
@@ -11,6 +13,8 @@ export type Said = readonly [said: string, fields?: Readonly<Record<string, unkn
  */
 export const sentences: Readonly<Record<string, readonly Said[]>> = {
   strike: readingSentences.strike,
+  ...logSentences,
+  ...peopleSentences,
   add: [
     ["add"],
     [
@@ -461,6 +465,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   share: [
     ["share"],
     ["share it with the group"],
+    ["share repeatable", { form: "repeatable" }],
+    ["share the run as a plan of tank north", { form: "repeatable", tank: "North" }],
     ["share the run from tank north", { tank: "North" }],
   ],
   sheets: [

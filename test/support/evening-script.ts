@@ -369,6 +369,56 @@ first look
 developer was 38 at the start and 60 at the end
 developer was 38 at the start and 37.9 at the end
 no
+all runs
+runs with the red thermometer
+runs with nobody
+all rehearsals
+last time I pushed one stop
+last time I pushed three stops
+how often did the wash run short
+how often did I push
+what temperature do I usually end at
+how long do I usually develop
+what is my usual starting temperature in 2020
+show run 999
+sign in the red thermometer
+sign in nothing
+sign in
+Acorn
+what is in use
+who has the red thermometer
+who has nothing
+handover to Dora
+last handover
+sign out Acorn
+sign out
+sign out
+who did what
+who poured the blix
+who mixed Acorn
+return or retire
+does Acorn go back
+export everything
+exports
+restore everything
+restore from home.zip
+forget everything about me
+no
+forget everything about nobody
+forget the whole bench
+rather not
+share
+no
+share
+yes
+share repeatable
+yes
+take this block
+nonsense
+{"schema":"wetside-repeatable","version":1,"name":"lent","process":"C-41","invented":true,"push":1,"film":[{"format":"120","count":1}],"baths":[{"name":"developer","kind":"developer","sense":"exact","time_s":200,"temp_c":38,"push":{"stops":1,"time_s":240}}]}
+no
+yes
+the run of today
 `
   .trim()
   .split("\n");

@@ -130,6 +130,21 @@ export class MemoryDisk implements FileSystem {
     this.#rename(dirname(to), (names) => {
       names.delete(from);
       names.set(to, node);
+      // What lies in a folder goes with it.
+      for (const [path, inner] of [...names]) {
+        if (!path.startsWith(`${from}/`)) continue;
+        names.delete(path);
+        names.set(to + path.slice(from.length), inner);
+      }
+    });
+  }
+
+  async removeTree(path: string): Promise<void> {
+    this.#ask("remove", path);
+    this.#rename(dirname(path), (names) => {
+      for (const name of [...names.keys()]) {
+        if (name === path || name.startsWith(`${path}/`)) names.delete(name);
+      }
     });
   }
 

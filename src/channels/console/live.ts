@@ -1,14 +1,15 @@
 import { createInterface } from "node:readline";
 import { createBell } from "../../conversation/bell.ts";
 import { systemClock } from "../../platform/clock.ts";
-import { refuse } from "../../reply/reply.ts";
+import { type Reply, refuse } from "../../reply/reply.ts";
 import { startDailyLook } from "../../scheduler/daily-look.ts";
 import { faultReply } from "./fault.ts";
-import { noticeReply, printer, type ScriptParts } from "./script.ts";
+import { noticeReply, printer, type ScriptParts, speakerIn } from "./script.ts";
 
 /** Script mode in real time: ends when the input has ended and nothing is running. */
 export async function runLive(parts: ScriptParts): Promise<void> {
-  const { keeper, input, who, notices, pictures } = parts;
+  const { keeper, input, notices, pictures } = parts;
+  let { who } = parts;
   const print = printer(parts);
   const bell = createBell({
     keeper,
@@ -22,12 +23,18 @@ export async function runLive(parts: ScriptParts): Promise<void> {
   for (const notice of notices) print(noticeReply(notice), bell.now());
   for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
     if (line.startsWith("#")) continue;
+    const speaker = speakerIn(line);
+    if (speaker !== undefined) {
+      who = speaker;
+      continue;
+    }
     if (line.startsWith("@")) {
       print(refuse("bad-move", "The clock is the real one; @ lines need --simulate."), bell.now());
       continue;
     }
     // Drawn by a thread of its own: a cue that falls due meanwhile is told in time.
-    const reply = await bell.hear(line.trimEnd(), who).catch(faultReply);
+    const progress = (reply: Reply): void => print(reply, bell.now());
+    const reply = await bell.hear(line.trimEnd(), who, progress).catch(faultReply);
     print(await pictures.drawn(reply), bell.now());
   }
   await bell.quiet();

@@ -22,7 +22,7 @@ export const usage = `Script mode: reads one message a line and prints the answe
   --zone IANA     the zone of the bench, like Europe/Lisbon
   --help          this
 
-Lines that start with # are comments. Exit code 0 at the end of the input, 1 when the data
+Lines that start with # are comments; =Dora lets Dora speak from there on. Exit code 0 at the end of the input, 1 when the data
 folder cannot be used, 2 for a wrong option.
 
   echo "how much water for a quart of developer" | npm run -s chat

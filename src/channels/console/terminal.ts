@@ -102,7 +102,7 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
       } else if (line.trim() === "") {
         redraw();
       } else {
-        bell.hear(line, who).catch(faultReply).then(pictures.drawn).then(show, done);
+        bell.hear(line, who, show).catch(faultReply).then(pictures.drawn).then(show, done);
       }
     });
     lines.on("SIGINT", () => lines.close());

@@ -1,3 +1,4 @@
+import { peopleOf } from "../log/run-facts.ts";
 import type { Bench } from "../session/bench.ts";
 
 /** Everybody a bench has heard of by name, so that no name slips out in a label. */
@@ -7,8 +8,8 @@ export function knownPeople(bench: Bench): readonly string[] {
   for (const { by } of Object.values(bench.rolls)) if (by !== undefined) names.add(by);
   for (const { owner } of Object.values(bench.reminders)) names.add(owner);
   for (const { by } of bench.notes) names.add(by);
-  for (const { people = [] } of Object.values(bench.runs)) {
-    for (const { name } of people) names.add(name);
+  for (const run of Object.values(bench.runs)) {
+    for (const name of peopleOf(run)) names.add(name);
   }
   names.delete("");
   return [...names];

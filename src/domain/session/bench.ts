@@ -10,6 +10,8 @@ import { answersSchema } from "../teaching/answers.ts";
 import { servings } from "../timing/stagger.ts";
 import { celsius, celsiusDifference, instant, millilitres } from "../units/quantity.ts";
 import { draftSchema } from "./draft.ts";
+import { handoverSchema } from "./handover.ts";
+import { inUseSchema } from "./in-use.ts";
 import { mixingSchema } from "./mixing-walk.ts";
 import { runSchema } from "./run.ts";
 import { touchedSchema } from "./touched.ts";
@@ -93,6 +95,10 @@ export const benchSchema = z.object({
   /** When the cautions of a kind of bath were last shown. */
   cautioned: z.record(z.string(), at),
   notes: z.array(z.object({ at, by: z.string(), text: z.string() })),
+  /** Who has what, by kind and name in lower case: "tank north". */
+  inUse: z.record(z.string(), inUseSchema).optional(),
+  /** What one shift told the next, latest last. */
+  handovers: z.array(handoverSchema).optional(),
   /** ISO date on which each sheet was taught: nothing mixed by it is older. */
   taughtOn: z.record(z.string(), z.string()).optional(),
   /** Sheets and thermometers that proved bad, by kind and name; bottles carry their own mark. */

@@ -113,6 +113,9 @@ export const stageSchema = z.object({
   outAt: at.optional(),
   /** Nobody said "out": the planned end was taken. */
   outByClock: z.boolean().optional(),
+  /** Who said so, where somebody did. */
+  inBy: z.string().optional(),
+  outBy: z.string().optional(),
   skipped: z.boolean().optional(),
   /** Beats that fell into a `hold` or were told late, s into the stage; missing when there were none. */
   beatsSilent: z.array(length).optional(),
@@ -152,6 +155,8 @@ export const runSchema = z.object({
   /** The user named no format: rolls were taken as 135-36 and this is said. */
   formatAssumed: z.boolean(),
   plannedAt: at,
+  /** Who planned it. */
+  by: z.string().optional(),
   current: z.number().int().nonnegative(),
   stages: z.array(stageSchema).min(1),
   /** Everything due before this instant has been told. */
@@ -161,7 +166,8 @@ export const runSchema = z.object({
   /** `hold`: beats and chatter are silent, pours are not. */
   quiet: z.boolean(),
   readings: z.array(readingSchema),
-  notes: z.array(z.object({ at, text: z.string() })),
+  /** `by` is missing in records made before it was kept. */
+  notes: z.array(z.object({ at, text: z.string(), by: z.string().optional() })),
   /** Stops; negative for a pull. */
   push: z.number().optional(),
   /** Water and a scrap roll, times divided by `speed`: nothing counts. */

@@ -77,6 +77,10 @@ export const answersSchema = z.object({
   measure: z.enum(measures).optional(),
   baths: z.array(z.object({ name: z.string(), kind: z.string() })).optional(),
   bath: z.record(z.string(), bathAnswers.partial()).optional(),
+  /** Not off a paper: where it came from, in words. */
+  from: z.string().optional(),
+  /** Made-up figures, which its giver called that. */
+  invented: z.literal(true).optional(),
 });
 export type Answers = z.infer<typeof answersSchema>;
 export type BathAnswers = NonNullable<Answers["bath"]>[string];

@@ -17,6 +17,7 @@ import { readDifference } from "./difference.ts";
 import { readDilution } from "./dilution.ts";
 import { readDrain } from "./drain.ts";
 import { readDuration } from "./duration.ts";
+import { readEdge } from "./edge.ts";
 import { readFill } from "./fill.ts";
 import { readFilm } from "./film.ts";
 import { readForm } from "./form.ts";
@@ -44,8 +45,10 @@ import { readReels } from "./reels.ts";
 import { readReference } from "./reference.ts";
 import { readRgb } from "./rgb.ts";
 import { readRolls } from "./rolls.ts";
+import { readFilters } from "./run-filters.ts";
 import { readSeen } from "./seen.ts";
 import { readServing } from "./serving.ts";
+import { readShareForm } from "./share-form.ts";
 import { readSinceDate } from "./since-date.ts";
 import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
@@ -55,6 +58,7 @@ import { readToppedUp } from "./topped-up.ts";
 import { readTraits } from "./traits.ts";
 import { readVerdict } from "./verdict.ts";
 import { readVolume, readVolumeUnit } from "./volume.ts";
+import { readWholeBench } from "./whole-bench.ts";
 import { readYes } from "./yes.ts";
 
 /** Every slot a template may name. */
@@ -76,7 +80,9 @@ export type ReaderName =
   | "dilution"
   | "drain"
   | "duration"
+  | "edge"
   | "fill"
+  | "filters"
   | "film"
   | "form"
   | "formula"
@@ -109,6 +115,7 @@ export type ReaderName =
   | "repeats"
   | "seen"
   | "serving"
+  | "shareForm"
   | "sheet"
   | "sign"
   | "sinceDate"
@@ -124,6 +131,7 @@ export type ReaderName =
   | "volume"
   | "volumeUnit"
   | "when"
+  | "wholeBench"
   | "word"
   | "yes";
 
@@ -145,7 +153,9 @@ export const readers: Record<ReaderName, SlotReader> = {
   dilution: readDilution,
   drain: readDrain,
   duration: readDuration,
+  edge: readEdge,
   fill: readFill,
+  filters: readFilters,
   film: readFilm,
   form: readForm,
   formula: readFormula,
@@ -178,6 +188,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   repeats: readRepeats,
   seen: readSeen,
   serving: readServing,
+  shareForm: readShareForm,
   sheet: nameReader("sheet"),
   sign: readLookSign,
   sinceDate: readSinceDate,
@@ -193,6 +204,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   volume: readVolume,
   volumeUnit: readVolumeUnit,
   when: readMoment,
+  wholeBench: readWholeBench,
   word: readWord,
   yes: readYes,
 };

@@ -1,0 +1,87 @@
+import { markOf, type ProcessMark } from "../film/process-mark.ts";
+import { oncePer } from "../once-per.ts";
+import type { Run, Stage } from "../session/run.ts";
+import { touchedBy } from "../session/touched.ts";
+import type { Celsius, Seconds } from "../units/quantity.ts";
+import { secondsBetween } from "../units/quantity.ts";
+import { type StageFault, stageFaults } from "./stage-faults.ts";
+
+/** What a search asks of a run. Names in lower case. */
+export type RunFacts = {
+  readonly mark: ProcessMark | undefined;
+  readonly tank: string;
+  /** Who planned, poured, read or noted. */
+  readonly people: ReadonlySet<string>;
+  /** Ids of bottles whose solution met the film. */
+  readonly bottles: ReadonlySet<string>;
+  readonly thermometers: ReadonlySet<string>;
+  readonly sheets: ReadonlySet<string>;
+  readonly faults: readonly StageFault[];
+};
+
+/** Worked out once for each run, since an ended one never changes. */
+export const factsOf = oncePer((run: Run): RunFacts => {
+  const touched = touchedBy(run);
+  return {
+    mark: markOf(run.process),
+    tank: run.tank.toLowerCase(),
+    people: lower(peopleOf(run)),
+    bottles: new Set(touched.bottles),
+    thermometers: lower(touched.thermometers.filter((name) => name !== "")),
+    sheets: new Set([touched.sheet, ...(touched.otherSheets ?? [])]),
+    faults: stageFaults(run),
+  };
+});
+
+const lower = (names: readonly string[]): ReadonlySet<string> =>
+  new Set(names.map((name) => name.toLowerCase()));
+
+/** Everybody whose hands or words are in a run, as the channel names them; each once. */
+export const peopleOf = ({ by, stages, people = [] }: Run): readonly string[] => [
+  ...new Set(
+    [
+      by,
+      ...stages.flatMap(({ inBy, outBy }) => [inBy, outBy]),
+      ...people.map(({ name }) => name),
+    ].filter(isNamed),
+  ),
+];
+
+const isNamed = (name: string | undefined): name is string => name !== undefined;
+
+const develops = ({ kind, inAt, outAt }: Stage): boolean =>
+  kind.includes("developer") && inAt !== undefined && outAt !== undefined;
+
+export type EdgeReading = { readonly temperature: Celsius; readonly verified: boolean };
+
+/** The developer's temperature as it was read at its start or its end: the half of the bath it fell into. */
+export function developerReading(run: Run, edge: "start" | "end"): EdgeReading | undefined {
+  const index = run.stages.findIndex(develops);
+  const stage = run.stages[index];
+  if (stage?.inAt === undefined || stage.outAt === undefined) return undefined;
+  const middle = (stage.inAt + stage.outAt) / 2;
+  const readings = run.readings
+    .filter((reading) => reading.stage === index && reading.at < middle === (edge === "start"))
+    .toSorted((a, b) => a.at - b.at);
+  const reading = edge === "start" ? readings[0] : readings.at(-1);
+  return reading === undefined
+    ? undefined
+    : { temperature: reading.temperature, verified: reading.unverified === undefined };
+}
+
+/** How long film really was in the first bath of a kind, where its end was heard. */
+export function realTime(run: Run, kind: string): Seconds | undefined {
+  const stage = run.stages.find((one) => isBath(one, kind) && one.inAt !== undefined);
+  if (stage?.inAt === undefined || stage.outAt === undefined) return undefined;
+  if (stage.plusMinus !== undefined || stage.outByClock === true) return undefined;
+  return secondsBetween(stage.inAt, stage.outAt);
+}
+
+/** "Developer" is also a first or a colour developer. */
+export const isBath = (
+  stage: { readonly bath: string; readonly kind: string },
+  named: string,
+): boolean =>
+  stage.kind === named ||
+  stage.bath.toLowerCase() === named ||
+  (named === "developer" && stage.kind.includes("developer"));

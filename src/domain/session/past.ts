@@ -1,0 +1,36 @@
+import { oncePer } from "../once-per.ts";
+import type { Bench } from "./bench.ts";
+import type { Run } from "./run.ts";
+
+/** Runs that left the bench for files of their own, as a command that looks back sees them. */
+export type Past = {
+  /** Oldest first. */
+  readonly runs: readonly Run[];
+  /** A sentence for each record that could not be read; it is left as it is. */
+  readonly damaged: readonly string[];
+};
+
+export const noPast: Past = { runs: [], damaged: [] };
+
+/** Every run with film a bench has ever had, at hand or in a file, by the time of its plan. */
+export function allRuns({ runs }: Bench, past: Past): readonly Run[] {
+  const here = Object.values(runs).filter(({ rehearsal }) => rehearsal === undefined);
+  return sorted(past.runs, here);
+}
+
+const sorted = (past: readonly Run[], here: readonly Run[]): readonly Run[] =>
+  here.every((run) => run.plannedAt >= (inOrder(past).at(-1)?.plannedAt ?? 0))
+    ? [...inOrder(past), ...byPlan(here)]
+    : byPlan([...past, ...here]);
+
+const byPlan = (runs: readonly Run[]): readonly Run[] =>
+  runs.toSorted((a, b) => a.plannedAt - b.plannedAt);
+
+/** Thousands of them, and the same ones at every question. */
+const inOrder = oncePer(byPlan);
+
+/** The past with runs that have just left the bench. */
+export const withArchived = (past: Past, runs: readonly Run[]): Past => ({
+  ...past,
+  runs: [...past.runs, ...runs],
+});
