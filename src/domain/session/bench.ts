@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { type Bottle, bottleSchema } from "../chemistry/bottle.ts";
+import { diagnosingSchema, diagnosisSchema } from "../faults/diagnosis.ts";
 import { rollSchema } from "../film/roll.ts";
 import { tankSchema } from "../film/tank.ts";
 import { sheetSchema } from "../process/sheet.ts";
@@ -112,6 +113,10 @@ export const benchSchema = z.object({
       }),
     )
     .optional(),
+  /** A search for what went wrong, half way. */
+  diagnosing: diagnosingSchema.optional(),
+  /** Such searches that came to a ranking, oldest first, with what proved true. */
+  diagnoses: z.array(diagnosisSchema).optional(),
   /** What the household was told about its waste. */
   waste: z
     .object({

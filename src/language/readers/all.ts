@@ -4,8 +4,10 @@ import { readArea, readAreaUnit } from "./area.ts";
 import { readBath } from "./bath.ts";
 import { readBathEnds } from "./bath-ends.ts";
 import { readRole } from "./bottle-role.ts";
+import { readCause } from "./cause.ts";
 import { readChosen } from "./chosen.ts";
 import { readClock } from "./clock-time.ts";
+import { readComplaint, readSymptom } from "./complaint.ts";
 import { readContainer } from "./container.ts";
 import { readCount } from "./count.ts";
 import { readCountry } from "./country.ts";
@@ -69,8 +71,10 @@ export type ReaderName =
   | "bath"
   | "bathEnds"
   | "bottle"
+  | "cause"
   | "chosen"
   | "clock"
+  | "complaint"
   | "container"
   | "count"
   | "country"
@@ -121,6 +125,7 @@ export type ReaderName =
   | "sinceDate"
   | "solution"
   | "speed"
+  | "symptom"
   | "tank"
   | "task"
   | "temperature"
@@ -142,8 +147,10 @@ export const readers: Record<ReaderName, SlotReader> = {
   bath: readBath,
   bathEnds: readBathEnds,
   bottle: nameReader("bottle"),
+  cause: readCause,
   chosen: readChosen,
   clock: readClock,
+  complaint: readComplaint,
   container: readContainer,
   count: readCount,
   country: readCountry,
@@ -194,6 +201,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   sinceDate: readSinceDate,
   solution: readBath,
   speed: readSpeed,
+  symptom: readSymptom,
   tank: nameReader("tank"),
   task: readTask,
   temperature: readTemperature,

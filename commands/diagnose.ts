@@ -1,0 +1,203 @@
+import { z } from "zod";
+import {
+  defineCommand,
+  type Handling,
+  type Outcome,
+  toJson,
+} from "../src/commands/define-command.ts";
+import { showSource, symptomsCalled, verdictReply } from "../src/commands/diagnosis-answer.ts";
+import { logOf, type RunLog } from "../src/commands/diagnosis-log.ts";
+import { NO_RUN, runSpokenOf } from "../src/commands/diagnosis-run.ts";
+import { rollsField } from "../src/commands/load-rolls.ts";
+import { faultTables } from "../src/data/faults.ts";
+import { type Seen, seenSchema, UNKNOWN, withDiagnosis } from "../src/domain/faults/diagnosis.ts";
+import { nextFaultQuestion } from "../src/domain/faults/next-question.ts";
+import { rankCauses } from "../src/domain/faults/rank.ts";
+import type { FaultQuestion } from "../src/domain/faults/tables.ts";
+import { type Bench, takeId } from "../src/domain/session/bench.ts";
+import { secondsBetween } from "../src/domain/units/quantity.ts";
+import { readFaultAnswer } from "../src/language/readers/fault-answer.ts";
+import { type Option, oneBreath, question, type Reply, refuse } from "../src/reply/reply.ts";
+
+/** A search that was left half way is gone on with for so long, s: film has to dry and be looked at. */
+const OPEN = 24 * 3600;
+const DO_NOT_KNOW: Option = { word: "don't know", value: UNKNOWN };
+
+const common = ["blank", "thin", "dense", "milky", "muddy", "fogged", "streaks", "drop-marks"];
+
+const fields = z.object({
+  complaint: seenSchema.optional(),
+  seen: seenSchema.optional(),
+  tank: z.string().optional(),
+  rolls: rollsField.optional(),
+  /** The run it is about, once that is settled. */
+  run: z.string().optional(),
+  /** The question this is the answer to. */
+  asked: z.string().optional(),
+  reply: z.string().max(200, "Say one of the words, or don't know.").optional(),
+});
+type Wanted = z.output<typeof fields>;
+
+export const diagnoseCommand = defineCommand({
+  name: "diagnose",
+  summary:
+    "What went wrong with a film: a few questions, then the likely causes and what to check.",
+  topic: "run",
+  sentences: [
+    "{complaint}",
+    "{rolls} {symptom}",
+    "tank {tank} {complaint}",
+    "[(in|from|of)] tank {tank} [film] {symptom}",
+    "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what has gone wrong|what did i do wrong|what could be wrong|find the fault|find out what went wrong) [(with|in|of|for|at)] [tank] {tank} [tank]",
+    "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what has gone wrong|what did i do wrong|what could be wrong|find the fault|find out what went wrong|go on with the diagnosis|continue the diagnosis|back to the diagnosis) [(with|in|of|for|here) [it|film|negatives|roll|last roll|last run|run]]",
+    "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what causes|what caused|what makes|what could cause|what can cause|what is the cause of|where do|why do i (get|have|see)|how come|what do i do about|what about|what can i do about) [when|if|with|for|that|it is] {symptom}",
+    "(why|how come) (is|are|does|do|did|has|have|was|were) {complaint}",
+  ],
+  examples: [
+    "what went wrong",
+    "the negatives are thin",
+    "purple streaks on the edge of each frame",
+  ],
+  fields,
+  // Nothing of the bench that undo should take back: a search is dropped by beginning another.
+  changes: false,
+  values: {
+    symptoms: "what was seen, by id, the one named first in front",
+    given: "what was answered: the option's word by question, or unknown",
+    run: "id of the run whose log was weighed, null where none was",
+    tank: "its tank, null where there is none",
+    causes:
+      "one entry a cause, most likely first: place, cause, name, points and what makes them up (table, answers, log), rescue (yes, partly, no)",
+    evidence: "what the log says of that run, each with kind and text",
+    question: "the question asked, by id",
+  },
+  run(at, wanted) {
+    const { bench, now } = at;
+    const told = wanted.seen ?? wanted.complaint;
+    if (told === undefined) {
+      const open = bench.diagnosing;
+      const named = wanted.tank !== undefined || wanted.run !== undefined;
+      if (open !== undefined && !named && secondsBetween(open.at, now) <= OPEN) {
+        const { symptoms, given } = open;
+        return goOn(at, { symptoms, given }, open.run ?? NO_RUN);
+      }
+      return askWhat(wanted);
+    }
+    const seen: Seen = told;
+    if (wanted.run === undefined) {
+      const meant = meantRun(bench, wanted);
+      if ("tanks" in meant) return whichTank(wanted, seen, meant.tanks);
+      return goOn(at, seen, meant.run);
+    }
+    const asked = wanted.asked === undefined ? undefined : faultTables.questions.get(wanted.asked);
+    if (asked === undefined || wanted.reply === undefined) return goOn(at, seen, wanted.run);
+    const heard = readFaultAnswer(asked, wanted.reply);
+    if (heard === undefined) return notRead(seen, wanted.run, asked, wanted.reply);
+    if (heard === "enough") return verdict(at, seen, wanted.run);
+    return goOn(at, { ...seen, given: { ...seen.given, [asked.id]: heard } }, wanted.run);
+  },
+});
+
+function meantRun(bench: Bench, { rolls, tank }: Wanted): ReturnType<typeof runSpokenOf> {
+  const done = (rolls?.ids ?? []).flatMap((id) => bench.rolls[id]?.doneIn ?? [])[0];
+  if (rolls !== undefined) return { run: done ?? NO_RUN };
+  return runSpokenOf(bench, tank);
+}
+
+/** Rolls of no run: nothing is weighed but the table. */
+const logFor = (bench: Bench, run: string): RunLog | undefined =>
+  run === NO_RUN ? undefined : logOf(bench, run);
+
+function askWhat({ tank }: Wanted): Reply {
+  const options = common.flatMap((id) => {
+    const symptom = faultTables.symptoms.get(id);
+    return symptom === undefined
+      ? []
+      : [{ word: symptom.name, value: { symptoms: [id], given: {} } }];
+  });
+  return question(
+    { command: "diagnose", fields: toJson({ tank }), slot: "seen", options },
+    "What do you see on the film? Say it in your words.",
+    {
+      say: "What do you see on the film?",
+      lines: ["Dry, on something bright, edges first. No chemicals are needed to look."],
+    },
+  );
+}
+
+function whichTank(
+  wanted: Wanted,
+  seen: Seen,
+  tanks: readonly { readonly tank: string; readonly run: string }[],
+): Reply {
+  const options = [
+    ...tanks.map(({ tank, run }) => ({ word: tank, value: run })),
+    { word: "another film", value: NO_RUN },
+  ];
+  const names = options.map(({ word }) => word).join(", ");
+  return question(
+    { command: "diagnose", fields: toJson({ ...wanted, seen }), slot: "run", options },
+    `From which tank: ${names}?`,
+  );
+}
+
+/** One question more, or the ranking when no answer would change what stands in front. */
+function goOn(at: Handling, seen: Seen, run: string): Outcome {
+  const log = logFor(at.bench, run);
+  const next = nextFaultQuestion(faultTables, seen, log?.evidence ?? [], log?.run.process);
+  if (next === undefined) return verdict(at, seen, run);
+  const first = Object.keys(seen.given).length === 0;
+  const where = log === undefined ? "" : `, by the log of ${log.run.tank}`;
+  return {
+    bench: {
+      ...at.bench,
+      diagnosing: { ...seen, at: at.now, ...(run === NO_RUN ? {} : { run }) },
+    },
+    reply: question(askOf(seen, run, next), next.ask, {
+      say: next.say ?? oneBreath(next.ask),
+      lines: [
+        ...(first ? [`Looking for: ${symptomsCalled(seen)}${where}.`] : []),
+        `${next.how} [${showSource(next.from)}]`,
+      ],
+      facts: { question: next.id, symptoms: [...seen.symptoms], given: { ...seen.given } },
+    }),
+  };
+}
+
+const askOf = (seen: Seen, run: string, { id, options }: FaultQuestion) => ({
+  command: "diagnose",
+  fields: toJson({ seen, run, asked: id }),
+  slot: "reply",
+  options: [...options.map(({ word }) => ({ word, value: word })), DO_NOT_KNOW],
+  eager: true,
+});
+
+function notRead(seen: Seen, run: string, asked: FaultQuestion, heard: string): Reply {
+  const words = asked.options.map(({ word }) => word).join(", ");
+  return refuse(
+    "not-read",
+    `I heard "${heard.slice(0, 60)}". Say ${words}, don't know, or enough.`,
+    { say: "Say one of these, don't know, or enough.", ask: askOf(seen, run, asked) },
+  );
+}
+
+/** The ranking, kept so that what proves true can be told later. */
+function verdict({ bench, now, who }: Handling, seen: Seen, run: string): Outcome {
+  const log = logFor(bench, run);
+  const ranking = rankCauses(faultTables, seen, log?.evidence ?? [], log?.run.process);
+  const { diagnosing: _, ...rest } = bench;
+  const taken = takeId(rest, "diagnosis-");
+  const diagnoses = withDiagnosis(bench.diagnoses, {
+    ...seen,
+    id: taken.id,
+    at: now,
+    by: who,
+    ...(run === NO_RUN ? {} : { run }),
+    ...(log === undefined ? {} : { tank: log.run.tank }),
+    ranking: ranking.map(({ cause }) => cause.id),
+  });
+  return {
+    bench: { ...taken.bench, diagnoses },
+    reply: verdictReply(bench, seen, log, ranking),
+  };
+}

@@ -1,0 +1,91 @@
+import { faultQuestions, symptoms } from "../../data/faults.ts";
+import type { Seen } from "../../domain/faults/diagnosis.ts";
+import type { Reading } from "../reader.ts";
+import { toWords } from "../words.ts";
+
+type Meaning =
+  | { readonly kind: "symptom"; readonly id: string; readonly alone: boolean }
+  | { readonly kind: "answer"; readonly question: string; readonly word: string }
+  | { readonly kind: "film" }
+  | { readonly kind: "small" };
+
+type Entry = { readonly words: readonly string[]; readonly meaning: Meaning };
+
+/** Words for the film itself, and for what lies on it. Common usage, no source. */
+const FILM =
+  "film,films,negative,negatives,neg,negs,roll,rolls,frame,frames,strip,strips,picture,pictures,image,images,photo,photos,shot,shots,base,emulsion,slides,colours,film base,clear parts,clear areas,highlights,shadows";
+
+/** Words that say nothing about what is wrong. Common usage, no source. */
+const SMALL =
+  "the,a,an,my,our,some,this,that,these,those,is,are,was,were,am,be,been,it,they,them,its,there,here,has,have,had,having,got,get,gets,getting,with,of,on,in,at,all,whole,every,each,both,very,quite,rather,really,a bit,a little,too,so,far,much,completely,totally,entirely,slightly,somehow,look,looks,looking,looked,seem,seems,came,come,out,turned,turn,became,become,ended,up,i,we,see,can see,found,find,notice,noticed,shows,show,showing,and,but,also,just,now,again,today,tonight,this time,last,last run,last roll,from,tank,after,drying,dry,after drying,when dry,after the fix,after fixing,for some reason,new,developed,me,help,please,everywhere on,over it,over them,on it,on them,small,tiny,little,big,large,strange,funny,odd looking,weird,lot of,lots of,full of,few,colour,appeared,something like,kind of,sort of,what looks like,as if,to be,across,along,down,running,one,two,three,do,does,not,why";
+
+/** By first word, the longest phrase in front. */
+const entries: ReadonlyMap<string, readonly Entry[]> = (() => {
+  const known = new Map<string, Entry[]>();
+  const learn = (ways: readonly string[], meaning: Meaning): void => {
+    for (const way of ways) {
+      const { words } = toWords(way);
+      const first = words[0] ?? "";
+      known.set(first, [...(known.get(first) ?? []), { words, meaning }]);
+    }
+  };
+  for (const { id, ways, nouns } of symptoms) {
+    learn(ways, { kind: "symptom", id, alone: false });
+    learn(nouns, { kind: "symptom", id, alone: true });
+  }
+  for (const { id, options } of faultQuestions) {
+    for (const { word, ways } of options) {
+      // One word alone may mean anything outside its question.
+      const told = ways.filter((way) => way.includes(" "));
+      learn(told, { kind: "answer", question: id, word });
+    }
+  }
+  learn(FILM.split(","), { kind: "film" });
+  learn(SMALL.split(","), { kind: "small" });
+  for (const list of known.values()) list.sort((a, b) => b.words.length - a.words.length);
+  return known;
+})();
+
+const LONGEST = 40;
+
+type Told = Seen & { readonly film: boolean; readonly alone: boolean };
+
+/** Reads everything that is left as a description of a fault; one unknown word and it is none. */
+function describe(words: readonly string[], from: number): Told | undefined {
+  if (words.length - from > LONGEST) return undefined;
+  const found: string[] = [];
+  const given: Record<string, string> = {};
+  let [film, alone] = [false, false];
+  for (let at = from; at < words.length; ) {
+    const entry = (entries.get(words[at] ?? "") ?? []).find((one) =>
+      one.words.every((word, index) => words[at + index] === word),
+    );
+    if (entry === undefined) return undefined;
+    const { meaning } = entry;
+    if (meaning.kind === "symptom") {
+      if (!found.includes(meaning.id)) found.push(meaning.id);
+      alone ||= meaning.alone;
+    } else if (meaning.kind === "answer") given[meaning.question] = meaning.word;
+    else if (meaning.kind === "film") film = true;
+    at += entry.words.length;
+  }
+  return found.length === 0 ? undefined : { symptoms: found.slice(0, 3), given, film, alone };
+}
+
+const asSeen = ({ symptoms: seen, given }: Told): Seen => ({ symptoms: seen, given });
+
+/**
+ * The slot `{complaint}`: the whole rest of a sentence as what is wrong with film: "the negatives
+ * are thin with faint edge numbers". It speaks of film, or names a fault that only film has.
+ */
+export function readComplaint(words: readonly string[], from: number): readonly Reading<Seen>[] {
+  const told = describe(words, from);
+  if (told === undefined || !(told.film || told.alone)) return [];
+  return [{ value: asSeen(told), next: words.length }];
+}
+
+/** The slot `{symptom}`: the same where film was spoken of already: "thin", "cloudy". */
+export function readSymptom(words: readonly string[], from: number): readonly Reading<Seen>[] {
+  const told = describe(words, from);
+  return told === undefined ? [] : [{ value: asSeen(told), next: words.length }];
+}
