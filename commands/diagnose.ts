@@ -45,12 +45,12 @@ export const diagnoseCommand = defineCommand({
   topic: "run",
   sentences: [
     "{complaint}",
-    "{rolls} {symptom}",
+    "{rolls} {seen}",
     "tank {tank} {complaint}",
-    "[(in|from|of)] tank {tank} [film] {symptom}",
+    "[(in|from|of)] tank {tank} [film] {seen}",
     "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what has gone wrong|what did i do wrong|what could be wrong|find the fault|find out what went wrong) [(with|in|of|for|at)] [tank] {tank} [tank]",
     "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what has gone wrong|what did i do wrong|what could be wrong|find the fault|find out what went wrong|go on with the diagnosis|continue the diagnosis|back to the diagnosis) [(with|in|of|for|here) [it|film|negatives|roll|last roll|last run|run]]",
-    "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what causes|what caused|what makes|what could cause|what can cause|what is the cause of|where do|why do i (get|have|see)|how come|what do i do about|what about|what can i do about) [when|if|with|for|that|it is] {symptom}",
+    "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what causes|what caused|what makes|what could cause|what can cause|what is the cause of|where do|why do i (get|have|see)|how come|what do i do about|what about|what can i do about) [when|if|with|for|that|it is] {seen}",
     "(why|how come) (is|are|does|do|did|has|have|was|were) {complaint}",
   ],
   examples: [
@@ -58,6 +58,7 @@ export const diagnoseCommand = defineCommand({
     "the negatives are thin",
     "purple streaks on the edge of each frame",
   ],
+  slots: { seen: "symptom", reply: "text" },
   fields,
   // Nothing of the bench that undo should take back: a search is dropped by beginning another.
   changes: false,
@@ -155,11 +156,12 @@ function goOn(at: Handling, seen: Seen, run: string): Outcome {
     },
     reply: question(askOf(seen, run, next), next.ask, {
       say: next.say ?? oneBreath(next.ask),
-      lines: [
-        ...(first ? [`Looking for: ${symptomsCalled(seen)}${where}.`] : []),
+      lines: [...(first ? [`Looking for: ${symptomsCalled(seen)}${where}.`] : []), next.how],
+      facts: { question: next.id, symptoms: [...seen.symptoms], given: { ...seen.given } },
+      working: [
+        "Asked because an answer would change which causes stand in front; it needs no chemicals.",
         `${next.how} [${showSource(next.from)}]`,
       ],
-      facts: { question: next.id, symptoms: [...seen.symptoms], given: { ...seen.given } },
     }),
   };
 }

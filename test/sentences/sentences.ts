@@ -2,6 +2,7 @@ import { readingSentences } from "./readings.ts";
 import { logSentences } from "./log.ts";
 import { peopleSentences } from "./people.ts";
 import { recordSentences, summaryForms } from "./record.ts";
+import { faultSentences } from "./faults.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
@@ -15,6 +16,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   strike: readingSentences.strike,
   ...logSentences,
   ...peopleSentences,
+  ...faultSentences,
   add: [
     ["add"],
     [

@@ -9,6 +9,9 @@ type Meaning =
   | { readonly kind: "film" }
   | { readonly kind: "small" };
 
+/** Questions people answer unasked; the words of the others mean something else outside of them. */
+const VOLUNTEERED: ReadonlySet<string> = new Set(["numbers", "extent", "place", "over", "wipes"]);
+
 type Entry = { readonly words: readonly string[]; readonly meaning: Meaning };
 
 /** Words for the film itself, and for what lies on it. Common usage, no source. */
@@ -17,7 +20,7 @@ const FILM =
 
 /** Words that say nothing about what is wrong. Common usage, no source. */
 const SMALL =
-  "the,a,an,my,our,some,this,that,these,those,is,are,was,were,am,be,been,it,they,them,its,there,here,has,have,had,having,got,get,gets,getting,with,of,on,in,at,all,whole,every,each,both,very,quite,rather,really,a bit,a little,too,so,far,much,completely,totally,entirely,slightly,somehow,look,looks,looking,looked,seem,seems,came,come,out,turned,turn,became,become,ended,up,i,we,see,can see,found,find,notice,noticed,shows,show,showing,and,but,also,just,now,again,today,tonight,this time,last,last run,last roll,from,tank,after,drying,dry,after drying,when dry,after the fix,after fixing,for some reason,new,developed,me,help,please,everywhere on,over it,over them,on it,on them,small,tiny,little,big,large,strange,funny,odd looking,weird,lot of,lots of,full of,few,colour,appeared,something like,kind of,sort of,what looks like,as if,to be,across,along,down,running,one,two,three,do,does,not,why";
+  "like,just like,the,a,an,my,our,some,this,that,these,those,is,are,was,were,am,be,been,it,they,them,its,there,here,has,have,had,having,got,get,gets,getting,with,of,on,in,at,all,whole,every,each,both,very,quite,rather,really,a bit,a little,too,so,far,much,completely,totally,entirely,slightly,somehow,look,looks,looking,looked,seem,seems,came,come,out,turned,turn,became,become,ended,up,i,we,see,can see,found,find,notice,noticed,shows,show,showing,and,but,also,just,now,again,today,tonight,this time,last,last run,last roll,from,tank,after,drying,dry,after drying,when dry,after the fix,after fixing,for some reason,new,developed,me,help,please,everywhere on,over it,over them,on it,on them,small,tiny,little,big,large,strange,funny,odd looking,weird,lot of,lots of,full of,few,colour,appeared,something like,kind of,sort of,what looks like,as if,to be,across,along,down,running,one,two,three,do,does,not,why";
 
 /** By first word, the longest phrase in front. */
 const entries: ReadonlyMap<string, readonly Entry[]> = (() => {
@@ -30,10 +33,10 @@ const entries: ReadonlyMap<string, readonly Entry[]> = (() => {
     }
   };
   for (const { id, ways, nouns } of symptoms) {
-    learn(ways, { kind: "symptom", id, alone: false });
     learn(nouns, { kind: "symptom", id, alone: true });
+    learn(ways, { kind: "symptom", id, alone: false });
   }
-  for (const { id, options } of faultQuestions) {
+  for (const { id, options } of faultQuestions.filter((one) => VOLUNTEERED.has(one.id))) {
     for (const { word, ways } of options) {
       // One word alone may mean anything outside its question.
       const told = ways.filter((way) => way.includes(" "));
@@ -51,12 +54,15 @@ const LONGEST = 40;
 type Told = Seen & { readonly film: boolean; readonly alone: boolean };
 
 /** Reads everything that is left as a description of a fault; one unknown word and it is none. */
-function describe(words: readonly string[], from: number): Told | undefined {
-  if (words.length - from > LONGEST) return undefined;
+function describe(all: readonly string[], from: number): Told | undefined {
+  if (all.length - from > LONGEST) return undefined;
+  const words = all
+    .slice(from)
+    .flatMap((word) => word.split(/[/&+]/).filter((part) => part !== ""));
   const found: string[] = [];
   const given: Record<string, string> = {};
   let [film, alone] = [false, false];
-  for (let at = from; at < words.length; ) {
+  for (let at = 0; at < words.length; ) {
     const entry = (entries.get(words[at] ?? "") ?? []).find((one) =>
       one.words.every((word, index) => words[at + index] === word),
     );
@@ -65,8 +71,11 @@ function describe(words: readonly string[], from: number): Told | undefined {
     if (meaning.kind === "symptom") {
       if (!found.includes(meaning.id)) found.push(meaning.id);
       alone ||= meaning.alone;
-    } else if (meaning.kind === "answer") given[meaning.question] = meaning.word;
-    else if (meaning.kind === "film") film = true;
+    } else if (meaning.kind === "answer") {
+      given[meaning.question] = meaning.word;
+      // Only film has numbers on its edge.
+      film ||= meaning.question === "numbers";
+    } else if (meaning.kind === "film") film = true;
     at += entry.words.length;
   }
   return found.length === 0 ? undefined : { symptoms: found.slice(0, 3), given, film, alone };
