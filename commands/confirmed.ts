@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { concludeDiagnosis } from "../src/commands/conclude-diagnosis.ts";
 import { askFor, defineCommand, type Outcome } from "../src/commands/define-command.ts";
 import {
   chemicalCautions,
@@ -57,7 +58,18 @@ export const confirmedCommand = defineCommand({
     rolls: "rolls it touched, by name",
     units: "film it touched, units of 80 sq in",
   },
-  run({ bench, now, who }, wanted) {
+  run({ bench: before, now, who }, wanted) {
+    const open = openSearch(before);
+    if (open !== undefined && wanted.number !== undefined) {
+      return refuse(
+        "not-finished",
+        `I have not told causes of ${symptomsCalled(open)} yet. Say go on with the diagnosis.`,
+        { say: "I have not told the causes yet. Say what went wrong." },
+      );
+    }
+    // What it was may be known before all is asked.
+    const bench =
+      open === undefined ? before : concludeDiagnosis(before, open, open.run, who, now).bench;
     const last = bench.diagnoses?.at(-1);
     if (last === undefined) {
       return refuse("no-diagnosis", "There is no diagnosis to confirm. Say what went wrong.", {
@@ -81,6 +93,14 @@ export const confirmedCommand = defineCommand({
     return proved(bench, last, run, cause, culprit, { now, who });
   },
 });
+
+/** A search half way that was begun after the last one that came to a ranking. */
+function openSearch({ diagnosing, diagnoses }: Bench): Bench["diagnosing"] {
+  const last = diagnoses?.at(-1);
+  return diagnosing === undefined || (last !== undefined && last.at > diagnosing.at)
+    ? undefined
+    : diagnosing;
+}
 
 type Wanted = {
   readonly number?: number | undefined;

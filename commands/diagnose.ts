@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { concludeDiagnosis } from "../src/commands/conclude-diagnosis.ts";
 import {
   defineCommand,
   type Handling,
@@ -10,11 +11,10 @@ import { logOf, type RunLog } from "../src/commands/diagnosis-log.ts";
 import { NO_RUN, runSpokenOf } from "../src/commands/diagnosis-run.ts";
 import { rollsField } from "../src/commands/load-rolls.ts";
 import { faultTables } from "../src/data/faults.ts";
-import { type Seen, seenSchema, UNKNOWN, withDiagnosis } from "../src/domain/faults/diagnosis.ts";
+import { type Seen, seenSchema, UNKNOWN } from "../src/domain/faults/diagnosis.ts";
 import { nextFaultQuestion } from "../src/domain/faults/next-question.ts";
-import { rankCauses } from "../src/domain/faults/rank.ts";
 import type { FaultQuestion } from "../src/domain/faults/tables.ts";
-import { type Bench, takeId } from "../src/domain/session/bench.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
 import { secondsBetween } from "../src/domain/units/quantity.ts";
 import { readFaultAnswer } from "../src/language/readers/fault-answer.ts";
 import { type Option, oneBreath, question, type Reply, refuse } from "../src/reply/reply.ts";
@@ -185,21 +185,8 @@ function notRead(seen: Seen, run: string, asked: FaultQuestion, heard: string): 
 
 /** The ranking, kept so that what proves true can be told later. */
 function verdict({ bench, now, who }: Handling, seen: Seen, run: string): Outcome {
-  const log = logFor(bench, run);
-  const ranking = rankCauses(faultTables, seen, log?.evidence ?? [], log?.run.process);
-  const { diagnosing: _, ...rest } = bench;
-  const taken = takeId(rest, "diagnosis-");
-  const diagnoses = withDiagnosis(bench.diagnoses, {
-    ...seen,
-    id: taken.id,
-    at: now,
-    by: who,
-    ...(run === NO_RUN ? {} : { run }),
-    ...(log === undefined ? {} : { tank: log.run.tank }),
-    ranking: ranking.map(({ cause }) => cause.id),
-  });
-  return {
-    bench: { ...taken.bench, diagnoses },
-    reply: verdictReply(bench, seen, log, ranking),
-  };
+  const spoken = run === NO_RUN ? undefined : run;
+  const concluded = concludeDiagnosis(bench, seen, spoken, who, now);
+  const { log, ranking } = concluded;
+  return { bench: concluded.bench, reply: verdictReply(bench, seen, log, ranking) };
 }

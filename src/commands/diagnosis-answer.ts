@@ -10,6 +10,8 @@ import type { RunLog } from "./diagnosis-log.ts";
 
 /** Causes told in full; the rest are named. */
 const TOLD = 3;
+/** Causes further back that are named. */
+const NAMED = 4;
 /** Reasons told for and against each; `why` shows them all. */
 const REASONS = 3;
 
@@ -23,7 +25,7 @@ const cited = ({ text, from }: Sourced): string => `${text} [${showSource(from)}
 export const symptomsCalled = ({ symptoms }: Seen): string =>
   symptoms.map((id) => faultTables.symptoms.get(id)?.name ?? id).join(" and ");
 
-/** Who is at fault stands last: what was seen, in which run, and what is most likely of it. */
+/** What was seen, in which run, and what is most likely of it. */
 export function verdictReply(
   bench: Bench,
   seen: Seen,
@@ -46,7 +48,7 @@ export function verdictReply(
     title,
     lines: [
       ...told.flatMap((one, index) => causeLines(ranking, one, index)),
-      ...(rest.length === 0 ? [] : [`Less likely: ${rest.join("; ")}.`]),
+      ...(rest.length === 0 ? [] : [furtherBack(rest)]),
       ...(log === undefined
         ? ["I have no log of that run: this is the table and your answers alone."]
         : []),
@@ -76,6 +78,14 @@ export function verdictReply(
     cautions: chemicalCautions(told),
     working: workingOf(seen, ranking),
   });
+}
+
+/** The rest by name; the values hold them all. */
+function furtherBack(names: readonly string[]): string {
+  const some = names.slice(0, NAMED).join("; ");
+  return names.length > NAMED
+    ? `Further back: ${some}; and ${names.length - NAMED} more.`
+    : `Further back: ${some}.`;
 }
 
 function sayFirst(first: RankedCause | undefined): string {

@@ -89,7 +89,9 @@ test("the phrasings are many and name every symptom", () => {
   expect(new Set(said.map(([, symptom]) => symptom)).size).toBeGreaterThanOrEqual(28);
 });
 
-test.each(said)("%s: %s", (sentence, symptom, given = {}) => {
+const rows = said.map(([sentence, symptom, given = {}]) => ({ sentence, symptom, given }));
+
+test.each(rows)("$sentence: $symptom", ({ sentence, symptom, given }) => {
   const heard = understand(sentence, commands);
   expect(heard.command).toBe("diagnose");
   const seen = (heard.fields.complaint ?? heard.fields.seen) as {
