@@ -15,6 +15,7 @@ import { culpritsOf } from "../src/domain/faults/culprit.ts";
 import { type Diagnosis, withDiagnosis } from "../src/domain/faults/diagnosis.ts";
 import type { Cause } from "../src/domain/faults/tables.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
+import { allRuns } from "../src/domain/session/past.ts";
 import type { Run } from "../src/domain/session/run.ts";
 import { type Culprit, markSuspect } from "../src/domain/session/suspicion.ts";
 import type { Instant } from "../src/domain/units/quantity.ts";
@@ -47,6 +48,7 @@ export const confirmedCommand = defineCommand({
     thermometer: z.string().max(30, "Say which thermometer in a word, like red.").optional(),
   }),
   changes: true,
+  reads: "past-runs",
   values: {
     cause: "what proved true, by id",
     symptoms: "of which faults, by id",
@@ -58,7 +60,8 @@ export const confirmedCommand = defineCommand({
     rolls: "rolls it touched, by name",
     units: "film it touched, units of 80 sq in",
   },
-  run({ bench: before, now, who }, wanted) {
+  run({ bench: before, past, now, who }, wanted) {
+    const runs = allRuns(before, past);
     const open = openSearch(before);
     if (open !== undefined && wanted.number !== undefined) {
       return refuse(
@@ -69,14 +72,14 @@ export const confirmedCommand = defineCommand({
     }
     // What it was may be known before all is asked.
     const bench =
-      open === undefined ? before : concludeDiagnosis(before, open, open.run, who, now).bench;
+      open === undefined ? before : concludeDiagnosis(before, runs, open, open.run, who, now).bench;
     const last = bench.diagnoses?.at(-1);
     if (last === undefined) {
       return refuse("no-diagnosis", "There is no diagnosis to confirm. Say what went wrong.", {
         say: "There is no diagnosis yet. Say what went wrong.",
       });
     }
-    const run = logOf(bench, last.run)?.run;
+    const run = logOf(bench, runs, last.run)?.run;
     const cause = causeMeant(last, run, wanted);
     if (cause === undefined) {
       const names = last.ranking
@@ -200,7 +203,9 @@ function proved(
   };
   const rescue = `${rescueWords[cause.rescue.possible]}: ${cause.rescue.text} [${showSource(cause.rescue.from)}]`;
   const cautions = chemicalCautions([{ cause: { ...cause, checks: [] } }]);
-  const where = run === undefined ? "Logged" : `Logged with ${run.tank}`;
+  // A run in a file of its own stays as it is; the diagnosis itself keeps what proved true.
+  const here = last.run !== undefined && bench.runs[last.run] !== undefined;
+  const where = here && run !== undefined ? `Logged with ${run.tank}` : "Logged";
   if (culprit === undefined || name === undefined) {
     return {
       bench: logged,
@@ -245,7 +250,7 @@ function nameOf(bench: Bench, { kind, id }: Culprit): string {
   return `the ${id} thermometer`;
 }
 
-/** With the run where it is at hand, else with the bench. */
+/** With the run, where it is at hand. */
 function withNote(bench: Bench, runId: string | undefined, text: string, at: Instant): Bench {
   const run = runId === undefined ? undefined : bench.runs[runId];
   if (run === undefined) return bench;

@@ -14,7 +14,8 @@ import { faultTables } from "../src/data/faults.ts";
 import { type Seen, seenSchema, UNKNOWN } from "../src/domain/faults/diagnosis.ts";
 import { nextFaultQuestion } from "../src/domain/faults/next-question.ts";
 import type { FaultQuestion } from "../src/domain/faults/tables.ts";
-import type { Bench } from "../src/domain/session/bench.ts";
+import { runsOn } from "../src/domain/log/find-runs.ts";
+import { allRuns } from "../src/domain/session/past.ts";
 import { secondsBetween } from "../src/domain/units/quantity.ts";
 import { readFaultAnswer } from "../src/language/readers/fault-answer.ts";
 import { type Option, oneBreath, question, type Reply, refuse } from "../src/reply/reply.ts";
@@ -30,6 +31,8 @@ const fields = z.object({
   seen: seenSchema.optional(),
   tank: z.string().optional(),
   rolls: rollsField.optional(),
+  number: z.number().optional(),
+  pastDate: z.string().optional(),
   /** The run it is about, once that is settled. */
   run: z.string().optional(),
   /** The question this is the answer to. */
@@ -51,6 +54,8 @@ export const diagnoseCommand = defineCommand({
     "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what has gone wrong|what did i do wrong|what could be wrong|find the fault|find out what went wrong) [(with|in|of|for|at)] [tank] {tank} [tank]",
     "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what has gone wrong|what did i do wrong|what could be wrong|find the fault|find out what went wrong|go on with the diagnosis|continue the diagnosis|back to the diagnosis) [(with|in|of|for|here) [it|film|negatives|roll|last roll|last run|run]]",
     "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what causes|what caused|what makes|what could cause|what can cause|what is the cause of|where do|why do i (get|have|see)|how come|what do i do about|what about|what can i do about) [when|if|with|for|that|it is] {seen}",
+    "(diagnose|diagnosis of|what went wrong with|what went wrong in) [the] run [number] {number}",
+    "(diagnose|diagnosis of|what went wrong) [(with|in)] [the] [run|film|roll|rolls] (of|on|from) [the] {pastDate}",
     "(why|how come) (is|are|does|do|did|has|have|was|were) {complaint}",
   ],
   examples: [
@@ -62,6 +67,7 @@ export const diagnoseCommand = defineCommand({
   fields,
   // Nothing of the bench that undo should take back: a search is dropped by beginning another.
   changes: false,
+  reads: "past-runs",
   values: {
     symptoms: "what was seen, by id, the one named first in front",
     given: "what was answered: the option's word by question, or unknown",
@@ -77,7 +83,8 @@ export const diagnoseCommand = defineCommand({
     const told = wanted.seen ?? wanted.complaint;
     if (told === undefined) {
       const open = bench.diagnosing;
-      const named = wanted.tank !== undefined || wanted.run !== undefined;
+      const { tank, number, pastDate } = wanted;
+      const named = tank !== undefined || number !== undefined || pastDate !== undefined;
       if (open !== undefined && !named && secondsBetween(open.at, now) <= OPEN) {
         const { symptoms, given } = open;
         return goOn(at, { symptoms, given }, open.run ?? NO_RUN);
@@ -86,7 +93,7 @@ export const diagnoseCommand = defineCommand({
     }
     const seen: Seen = told;
     if (wanted.run === undefined) {
-      const meant = meantRun(bench, wanted);
+      const meant = meantRun(at, wanted);
       if ("tanks" in meant) return whichTank(wanted, seen, meant.tanks);
       return goOn(at, seen, meant.run);
     }
@@ -99,17 +106,25 @@ export const diagnoseCommand = defineCommand({
   },
 });
 
-function meantRun(bench: Bench, { rolls, tank }: Wanted): ReturnType<typeof runSpokenOf> {
-  const done = (rolls?.ids ?? []).flatMap((id) => bench.rolls[id]?.doneIn ?? [])[0];
-  if (rolls !== undefined) return { run: done ?? NO_RUN };
-  return runSpokenOf(bench, tank);
+function meantRun(
+  { bench, past }: Handling,
+  { rolls, tank, number, pastDate }: Wanted,
+): ReturnType<typeof runSpokenOf> {
+  const runs = allRuns(bench, past);
+  if (rolls !== undefined) {
+    return { run: rolls.ids.flatMap((id) => bench.rolls[id]?.doneIn ?? [])[0] ?? NO_RUN };
+  }
+  if (number !== undefined) return { run: `run-${number}` };
+  if (pastDate === undefined) return runSpokenOf(runs, tank);
+  const there = runsOn(runs, pastDate, bench.zone);
+  return there.length === 0 ? { run: NO_RUN } : runSpokenOf(there, tank);
 }
 
 /** Rolls of no run: nothing is weighed but the table. */
-const logFor = (bench: Bench, run: string): RunLog | undefined =>
-  run === NO_RUN ? undefined : logOf(bench, run);
+const logFor = ({ bench, past }: Handling, run: string): RunLog | undefined =>
+  run === NO_RUN ? undefined : logOf(bench, allRuns(bench, past), run);
 
-function askWhat({ tank }: Wanted): Reply {
+function askWhat({ tank, number, pastDate }: Wanted): Reply {
   const options = common.flatMap((id) => {
     const symptom = faultTables.symptoms.get(id);
     return symptom === undefined
@@ -117,7 +132,7 @@ function askWhat({ tank }: Wanted): Reply {
       : [{ word: symptom.name, value: { symptoms: [id], given: {} } }];
   });
   return question(
-    { command: "diagnose", fields: toJson({ tank }), slot: "seen", options },
+    { command: "diagnose", fields: toJson({ tank, number, pastDate }), slot: "seen", options },
     "What do you see on the film? Say it in your words.",
     {
       say: "What do you see on the film?",
@@ -144,7 +159,7 @@ function whichTank(
 
 /** One question more, or the ranking when no answer would change what stands in front. */
 function goOn(at: Handling, seen: Seen, run: string): Outcome {
-  const log = logFor(at.bench, run);
+  const log = logFor(at, run);
   const next = nextFaultQuestion(faultTables, seen, log?.evidence ?? [], log?.run.process);
   if (next === undefined) return verdict(at, seen, run);
   const first = Object.keys(seen.given).length === 0;
@@ -184,9 +199,9 @@ function notRead(seen: Seen, run: string, asked: FaultQuestion, heard: string): 
 }
 
 /** The ranking, kept so that what proves true can be told later. */
-function verdict({ bench, now, who }: Handling, seen: Seen, run: string): Outcome {
+function verdict({ bench, past, now, who }: Handling, seen: Seen, run: string): Outcome {
   const spoken = run === NO_RUN ? undefined : run;
-  const concluded = concludeDiagnosis(bench, seen, spoken, who, now);
+  const concluded = concludeDiagnosis(bench, allRuns(bench, past), seen, spoken, who, now);
   const { log, ranking } = concluded;
   return { bench: concluded.bench, reply: verdictReply(bench, seen, log, ranking) };
 }

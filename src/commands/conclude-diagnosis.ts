@@ -2,6 +2,7 @@ import { faultTables } from "../data/faults.ts";
 import { type Diagnosis, type Seen, withDiagnosis } from "../domain/faults/diagnosis.ts";
 import { type RankedCause, rankCauses } from "../domain/faults/rank.ts";
 import { type Bench, takeId } from "../domain/session/bench.ts";
+import type { Run } from "../domain/session/run.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { logOf, type RunLog } from "./diagnosis-log.ts";
 
@@ -18,12 +19,13 @@ export type Concluded = {
  */
 export function concludeDiagnosis(
   bench: Bench,
+  runs: readonly Run[],
   seen: Seen,
   run: string | undefined,
   who: string,
   now: Instant,
 ): Concluded {
-  const log = logOf(bench, run);
+  const log = logOf(bench, runs, run);
   const ranking = rankCauses(faultTables, seen, log?.evidence ?? [], log?.run.process);
   const { diagnosing: _, ...rest } = bench;
   const { id, bench: taken } = takeId(rest, "diagnosis-");

@@ -14,11 +14,20 @@ import { ownTank } from "./own-tank.ts";
 /** A run as its log tells it: all baths of that load, and what they say. */
 export type RunLog = { readonly run: Run; readonly evidence: readonly Evidence[] };
 
-/** What the bench's own log says about a run; undefined where the run is not at hand. */
-export function logOf(bench: Bench, runId: string | undefined): RunLog | undefined {
-  const found = runId === undefined ? undefined : bench.runs[runId];
+/**
+ * What the bench's own log says about a run.
+ *
+ * @param runs  all the bench has ever had, those in files of their own included
+ * @returns undefined where there is no such run among them
+ */
+export function logOf(
+  bench: Bench,
+  runs: readonly Run[],
+  runId: string | undefined,
+): RunLog | undefined {
+  const found = runId === undefined ? undefined : runs.find(({ id }) => id === runId);
   if (found === undefined) return undefined;
-  const run = wholeRun(found, Object.values(bench.runs));
+  const run = wholeRun(found, runs);
   const covered = checkTank(ownTank(bench, run.tank), run.film);
   const evidence = evidenceOf({
     run,

@@ -1,5 +1,3 @@
-import type { Bench } from "../domain/session/bench.ts";
-import { runOfTank } from "../domain/session/find-run.ts";
 import type { Run } from "../domain/session/run.ts";
 import { secondsBetween } from "../domain/units/quantity.ts";
 
@@ -7,8 +5,8 @@ import { secondsBetween } from "../domain/units/quantity.ts";
 const EVENING = 12 * 3600;
 
 /** Runs in which film really met a bath, the latest first. */
-const realRuns = (bench: Bench): readonly Run[] =>
-  Object.values(bench.runs)
+const realRuns = (runs: readonly Run[]): readonly Run[] =>
+  runs
     .filter(
       ({ rehearsal, nothingIn, stages }) =>
         rehearsal === undefined &&
@@ -25,12 +23,12 @@ export type RunMeant =
   | { readonly tanks: readonly { readonly tank: string; readonly run: string }[] };
 
 /** The run somebody speaks of: of the named tank, or the latest; `NO_RUN` where there is none. */
-export function runSpokenOf(bench: Bench, tank: string | undefined): RunMeant {
+export function runSpokenOf(runs: readonly Run[], tank: string | undefined): RunMeant {
   if (tank !== undefined) {
-    const named = realRuns(bench).find((run) => run.tank.toLowerCase() === tank.toLowerCase());
-    return { run: named?.id ?? runOfTank(bench, tank)?.id ?? NO_RUN };
+    const named = realRuns(runs).find((run) => run.tank.toLowerCase() === tank.toLowerCase());
+    return { run: named?.id ?? NO_RUN };
   }
-  const [latest, ...others] = realRuns(bench);
+  const [latest, ...others] = realRuns(runs);
   if (latest === undefined) return { run: NO_RUN };
   const tanks = [latest];
   for (const run of others) {

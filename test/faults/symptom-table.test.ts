@@ -647,7 +647,9 @@ const logged = rows.filter((row) => row.log !== undefined);
 const rankingOf = (row: Case, withLog: boolean): readonly string[] => {
   const process = row.process ?? "C-41";
   const symptoms = typeof row.symptom === "string" ? [row.symptom] : [...row.symptom];
-  const evidence = withLog ? (logOf(benchAfter(process, row.log), "run-1")?.evidence ?? []) : [];
+  const bench = benchAfter(process, row.log);
+  const log = withLog ? logOf(bench, Object.values(bench.runs), "run-1") : undefined;
+  const evidence = log?.evidence ?? [];
   return rankCauses(faultTables, { symptoms, given: row.given ?? {} }, evidence, process).map(
     ({ cause }) => cause.id,
   );

@@ -24,9 +24,14 @@ export function timeEvidence({ run }: RunFacts): readonly Evidence[] {
   for (const { stage } of stagesWith(run, isDeveloper)) {
     found.push(...developerTime(stage));
     if (stage.inAt === undefined) continue;
-    const { quieted, agitation, plusMinus, pourAt, inAt } = stage;
-    if (quieted === true) {
-      found.push({ kind: "beats-silent", text: `${stage.bath}: the beats were silenced by hold` });
+    const { beatsSilent = [], beatsLate = [], agitation, plusMinus, pourAt, inAt } = stage;
+    const missed = beatsSilent.length + beatsLate.length;
+    if (missed > 0) {
+      const text = `${stage.bath}: ${missed} beat${missed === 1 ? "" : "s"} silenced by hold or told late`;
+      found.push({ kind: "beats-silent", text });
+    }
+    if (missed === 0 && run.quiet) {
+      found.push({ kind: "beats-silent", text: "the beats were silenced to the end by hold" });
     }
     if (agitation === undefined) {
       found.push({ kind: "no-beats", text: `${stage.bath}: the sheet gave no beats` });
