@@ -87,7 +87,7 @@ export const confirmedCommand = defineCommand({
         .map((id, index) => `${index + 1} ${faultTables.causes.get(id)?.name ?? id}`);
       return refuse(
         "not-in-ranking",
-        `That stands not in the last ranking. In front: ${names.join(", ")}.`,
+        `That is not in the last ranking. In front: ${names.join(", ")}.`,
         { say: "That is not in the ranking. Say confirmed and a number." },
       );
     }

@@ -17,7 +17,8 @@ import type { FaultQuestion } from "../src/domain/faults/tables.ts";
 import { runsOn } from "../src/domain/log/find-runs.ts";
 import { allRuns } from "../src/domain/session/past.ts";
 import { secondsBetween } from "../src/domain/units/quantity.ts";
-import { readFaultAnswer } from "../src/language/readers/fault-answer.ts";
+import { isUnsure, readFaultAnswer } from "../src/language/readers/fault-answer.ts";
+import { toWords } from "../src/language/words.ts";
 import { type Option, oneBreath, question, type Reply, refuse } from "../src/reply/reply.ts";
 
 /** A search that was left half way is gone on with for so long, s: film has to dry and be looked at. */
@@ -35,6 +36,8 @@ const fields = z.object({
   pastDate: z.string().optional(),
   /** The run it is about, once that is settled. */
   run: z.string().optional(),
+  /** The tank in words, where several were asked about. */
+  which: z.string().max(60, "Say the name of the tank.").optional(),
   /** The question this is the answer to. */
   asked: z.string().optional(),
   reply: z.string().max(200, "Say one of the words, or don't know.").optional(),
@@ -63,7 +66,7 @@ export const diagnoseCommand = defineCommand({
     "the negatives are thin",
     "purple streaks on the edge of each frame",
   ],
-  slots: { seen: "symptom", reply: "text" },
+  slots: { seen: "symptom", reply: "text", which: "text" },
   fields,
   // Nothing of the bench that undo should take back: a search is dropped by beginning another.
   changes: false,
@@ -94,8 +97,9 @@ export const diagnoseCommand = defineCommand({
     const seen: Seen = told;
     if (wanted.run === undefined) {
       const meant = meantRun(at, wanted);
-      if ("tanks" in meant) return whichTank(wanted, seen, meant.tanks);
-      return goOn(at, seen, meant.run);
+      if (!("tanks" in meant)) return goOn(at, seen, meant.run);
+      const run = wanted.which === undefined ? undefined : runPicked(wanted.which, meant.tanks);
+      return run === undefined ? whichTank(wanted, seen, meant.tanks) : goOn(at, seen, run);
     }
     const asked = wanted.asked === undefined ? undefined : faultTables.questions.get(wanted.asked);
     if (asked === undefined || wanted.reply === undefined) return goOn(at, seen, wanted.run);
@@ -141,20 +145,33 @@ function askWhat({ tank, number, pastDate }: Wanted): Reply {
   );
 }
 
-function whichTank(
-  wanted: Wanted,
-  seen: Seen,
-  tanks: readonly { readonly tank: string; readonly run: string }[],
-): Reply {
-  const options = [
-    ...tanks.map(({ tank, run }) => ({ word: tank, value: run })),
-    { word: "another film", value: NO_RUN },
-  ];
-  const names = options.map(({ word }) => word).join(", ");
-  return question(
-    { command: "diagnose", fields: toJson({ ...wanted, seen }), slot: "run", options },
-    `From which tank: ${names}?`,
-  );
+type Tanks = readonly { readonly tank: string; readonly run: string }[];
+
+const ANOTHER = "another film";
+
+/** The run of the tank that was said; `NO_RUN` for another film and where nobody knows. */
+function runPicked(said: string, tanks: Tanks): string | undefined {
+  const words = toWords(said)
+    .words.filter((word) => word !== "tank" && word !== "the")
+    .join(" ");
+  if (words === ANOTHER || words === "another" || words === "none" || isUnsure(words))
+    return NO_RUN;
+  const named = tanks.find(({ tank }) => tank.toLowerCase() === words);
+  return named?.run ?? tanks[Number(words) - 1]?.run;
+}
+
+function whichTank({ which, ...wanted }: Wanted, seen: Seen, tanks: Tanks): Reply {
+  const names = [...tanks.map(({ tank }) => tank), ANOTHER];
+  const ask = {
+    command: "diagnose",
+    fields: toJson({ ...wanted, seen }),
+    slot: "which",
+    options: names.map((word) => ({ word, value: word })),
+    eager: true,
+  };
+  const title = `From which tank: ${names.join(", ")}?`;
+  if (which === undefined) return question(ask, title);
+  return refuse("not-read", `I heard "${which}". ${title}`, { say: oneBreath(title), ask });
 }
 
 /** One question more, or the ranking when no answer would change what stands in front. */

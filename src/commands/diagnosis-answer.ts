@@ -38,12 +38,16 @@ export function verdictReply(
     log === undefined
       ? ""
       : `, ${log.run.tank} of ${showDate(dateOf(log.run.plannedAt, bench.zone))}, ${clockMinute(log.run.plannedAt, bench.zone)}`;
+  const close = ranking.slice(1, 2).filter(() => likelihoodOf(ranking, 1) === "about as likely");
+  const equal = close.map(({ cause }) => `; about as likely: ${cause.name}`).join("");
   const title =
     first === undefined
       ? `${what}${where}: nothing I know explains it.`
-      : `${what}${where}. Most likely of these: ${first.cause.name}.`;
-  const told = ranking.slice(0, TOLD);
-  const rest = ranking.slice(TOLD).map(({ cause }) => cause.name);
+      : `${what}${where}. Most likely of these: ${first.cause.name}${equal}.`;
+  const told = ranking
+    .slice(0, TOLD)
+    .filter((_, index) => likelihoodOf(ranking, index) !== "less likely");
+  const rest = ranking.slice(told.length).map(({ cause }) => cause.name);
   return answer({
     title,
     lines: [
@@ -116,7 +120,7 @@ function causeLines(
   const speaksFor = side((weight) => weight.points > 0);
   const against = side((weight) => weight.points < 0);
   return [
-    `${index + 1}. ${words[likelihoodOf(ranking, index)]}: ${cause.name} (${points} points).`,
+    `${index + 1}. ${words[likelihoodOf(ranking, index)]}: ${cause.name} (${showPoints(points)}).`,
     `   How: ${cited(cause.how)}`,
     ...(speaksFor.length === 0 ? [] : [`   For: ${speaksFor.join("; ")}.`]),
     ...(against.length === 0 ? [] : [`   Against: ${against.join("; ")}.`]),
@@ -163,6 +167,9 @@ const causeJson = ({ cause, points, weights }: RankedCause, index: number): Json
 const sumOf = (weights: readonly Weight[], kind: Weight["kind"]): number =>
   weights.filter((one) => one.kind === kind).reduce((sum, { points }) => sum + points, 0);
 
+const showPoints = (points: number): string =>
+  `${points} point${Math.abs(points) === 1 ? "" : "s"}`;
+
 const signed = (points: number): string => (points < 0 ? `${points}` : `+${points}`);
 
 function workingOf(seen: Seen, ranking: readonly RankedCause[]): readonly string[] {
@@ -173,7 +180,7 @@ function workingOf(seen: Seen, ranking: readonly RankedCause[]): readonly string
     ...ranking
       .slice(0, 5)
       .flatMap(({ cause, points, weights }, index) => [
-        `${index + 1}. ${cause.name}: ${points} points`,
+        `${index + 1}. ${cause.name}: ${showPoints(points)}`,
         ...weights.map(
           ({ kind, points: worth, text, from: source }) =>
             `   ${signed(worth)} ${kind}: ${text} [${kind === "log" ? "this bench's own log; weighed by " : ""}${showSource(source)}]`,

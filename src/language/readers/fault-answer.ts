@@ -11,6 +11,9 @@ const ENOUGH =
 const OPENING =
   /^(they|it|the|numbers|edge|i|is|are|was|were|look|looks|looked|think|guess|would|say|seem|seems|to|be|a|bit|rather|quite|very|well|oh|that|there|contrast|only|just|on|yes|mostly|my) (?=.)/;
 
+/** Says that nobody knows; words as they are normalised. */
+export const isUnsure = (said: string): boolean => UNSURE.test(said);
+
 /**
  * An answer to a question of the diagnosis: an option's word or one of its ways, or its number.
  *
@@ -19,7 +22,7 @@ const OPENING =
  */
 export function readFaultAnswer(question: FaultQuestion, text: string): string | undefined {
   const said = toWords(text).words.join(" ");
-  if (UNSURE.test(said)) return UNKNOWN;
+  if (isUnsure(said)) return UNKNOWN;
   if (ENOUGH.test(said)) return "enough";
   for (let rest = said; ; ) {
     const option = optionCalled(question, rest);
