@@ -419,6 +419,34 @@ nonsense
 no
 yes
 the run of today
+what went wrong
+they came out thin
+another film
+the weather
+faint
+why
+don't know
+enough
+confirmed 1
+confirmed 99
+it was the bottle
+it was the thermometer
+red
+the negatives are blank
+north
+no numbers
+enough
+why
+it was contamination
+drying marks on the film
+south
+on the surface
+yes
+it was hard water
+what went wrong with tank south
+my film is milky, all rolls
+cancel
+confirmed 1
 `
   .trim()
   .split("\n");
