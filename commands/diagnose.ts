@@ -59,6 +59,10 @@ export const diagnoseCommand = defineCommand({
     "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what causes|what caused|what makes|what could cause|what can cause|what is the cause of|where do|why do i (get|have|see)|how come|what do i do about|what about|what can i do about) [when|if|with|for|that|it is] {seen}",
     "(diagnose|diagnosis of|what went wrong with|what went wrong in) [the] run [number] {number}",
     "(diagnose|diagnosis of|what went wrong) [(with|in)] [the] [run|film|roll|rolls] (of|on|from) [the] {pastDate}",
+    "(what happened|something is wrong|something went wrong|something is off|something happened) (to|with|on|in) [this|that|last] (film|films|negatives|negs|roll|rolls|pictures|photos|frames)",
+    "(film|films|negatives|negs|roll|rolls|pictures|photos|frames) (is|are|looks|look|came out|turned out) [all|a bit|very|completely] (weird|ruined|wrong|strange|bad|spoiled|spoilt)",
+    "(how do i|can i|how can i|how to) (fix|save|rescue|cure|treat|remove|avoid|prevent|get rid of) {complaint}",
+    "(what|can) (does|do|is|are|causes|[a]) {complaint}",
     "(why|how come) (is|are|does|do|did|has|have|was|were) {complaint}",
   ],
   examples: [

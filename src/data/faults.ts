@@ -65,7 +65,6 @@ const checkedSymptoms = z
         id: z.string(),
         name: z.string(),
         from: z.array(from).min(1),
-        only,
         ways: z.array(z.string()),
         nouns: z.array(z.string()).min(1),
         asks: z.array(z.string()).min(1),

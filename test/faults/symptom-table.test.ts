@@ -39,6 +39,19 @@ type Case = {
 
 const cases: Readonly<Record<string, Case>> = {
   // Without a log: the table and the answers.
+  "spots in the image, at the top edge: air": {
+    symptom: "spots",
+    given: { shine: "in the image", place: "one end or edge" },
+    without: "air-bells",
+    source: "T10-1",
+  },
+  "spots, and loaded wet": {
+    symptom: "spots",
+    without: "drying-drops",
+    log: { note: "loaded wet" },
+    with: "water-drops",
+    source: "WATERMARK",
+  },
   "blank, numbers missing: fixer first, dead developer or water": {
     symptom: "blank",
     given: { numbers: "missing" },

@@ -82,6 +82,22 @@ const said: readonly (readonly [sentence: string, symptom: string, given?: Given
   ["each batch is worse", "drift"],
   ["the film is scratched", "scratches"],
   ["bromide drag", "streaks"],
+  ["spots all over my negatives", "spots"],
+  ["both rolls are milky", "milky", { extent: "all of them" }],
+  ["it came out blank", "blank"],
+  ["everything came out purple", "pink-tint"],
+  ["weird colors", "cast"],
+  ["the scans are green", "cast"],
+  ["half the roll is undeveloped", "band"],
+  ["the highlights are blocked", "dense"],
+  ["the shadows are empty", "thin"],
+  ["the film edges are dark", "fogged"],
+  ["pinholes", "clear-spots"],
+  ["how do I fix milky film?", "milky"],
+  ["can milky film be rescued", "milky"],
+  ["what does a purple tint mean", "pink-tint"],
+  ["why did my film turn out blank?", "blank"],
+  ["the numbers on the edge are missing and the film is blank", "blank", { numbers: "missing" }],
 ];
 
 test("the phrasings are many and name every symptom", () => {
@@ -138,6 +154,18 @@ describe("what is no complaint about film", () => {
   ])("%s", (sentence) => {
     expect(understand(sentence, commands).command).not.toBe("diagnose");
   });
+});
+
+test.each([
+  "what went wrong",
+  "what happened to my film",
+  "something is wrong with my negatives",
+  "the film looks weird",
+  "what is wrong with the film",
+])("%s: asks what is seen", (sentence) => {
+  const heard = understand(sentence, commands);
+  expect(heard.command).toBe("diagnose");
+  expect(heard.fields).toEqual({});
 });
 
 describe("words of the bench that stay what they were", () => {

@@ -46,7 +46,6 @@ export type Symptom = {
   /** Words that need film in the sentence, and words that stand alone. */
   readonly ways: readonly string[];
   readonly nouns: readonly string[];
-  readonly only?: "colour" | undefined;
   readonly from: readonly FaultSource[];
   /** Questions worth asking, the most telling first. */
   readonly asks: readonly string[];

@@ -16,11 +16,11 @@ type Entry = { readonly words: readonly string[]; readonly meaning: Meaning };
 
 /** Words for the film itself, and for what lies on it. Common usage, no source. */
 const FILM =
-  "film,films,negative,negatives,neg,negs,roll,rolls,frame,frames,strip,strips,picture,pictures,image,images,photo,photos,shot,shots,base,emulsion,slides,colours,film base,clear parts,clear areas,highlights,shadows";
+  "came out,come out,scan,scans,film,films,negative,negatives,neg,negs,roll,rolls,frame,frames,strip,strips,picture,pictures,image,images,photo,photos,shot,shots,base,emulsion,slides,colours,film base,clear parts,clear areas,highlights,shadows";
 
 /** Words that say nothing about what is wrong. Common usage, no source. */
 const SMALL =
-  "like,just like,the,a,an,my,our,some,this,that,these,those,is,are,was,were,am,be,been,it,they,them,its,there,here,has,have,had,having,got,get,gets,getting,with,of,on,in,at,all,whole,every,each,both,very,quite,rather,really,a bit,a little,too,so,far,much,completely,totally,entirely,slightly,somehow,look,looks,looking,looked,seem,seems,came,come,out,turned,turn,became,become,ended,up,i,we,see,can see,found,find,notice,noticed,shows,show,showing,and,but,also,just,now,again,today,tonight,this time,last,last run,last roll,from,tank,after,drying,dry,after drying,when dry,after the fix,after fixing,for some reason,new,developed,me,help,please,everywhere on,over it,over them,on it,on them,small,tiny,little,big,large,strange,funny,odd looking,weird,lot of,lots of,full of,few,colour,appeared,something like,kind of,sort of,what looks like,as if,to be,across,along,down,running,one,two,three,do,does,not,why";
+  "everything,super,first,some of,many,most,parts of,to scan,to print,back,surface,shiny side,mean,means,be saved,be rescued,be fixed,come from,comes from,like,just like,the,a,an,my,our,some,this,that,these,those,is,are,was,were,am,be,been,it,they,them,its,there,here,has,have,had,having,got,get,gets,getting,with,of,on,in,at,all,whole,every,each,both,very,quite,rather,really,a bit,a little,too,so,far,much,completely,totally,entirely,slightly,somehow,look,looks,looking,looked,seem,seems,came,come,out,turned,turn,became,become,ended,up,i,we,see,can see,found,find,notice,noticed,shows,show,showing,and,but,also,just,now,again,today,tonight,this time,last,last run,last roll,from,tank,after,drying,dry,after drying,when dry,after the fix,after fixing,for some reason,new,developed,me,help,please,everywhere on,over it,over them,on it,on them,small,tiny,little,big,large,strange,funny,odd looking,weird,lot of,lots of,full of,few,colour,appeared,something like,kind of,sort of,what looks like,as if,to be,across,along,down,running,one,two,three,do,does,not,why";
 
 /** By first word, the longest phrase in front. */
 const entries: ReadonlyMap<string, readonly Entry[]> = (() => {
@@ -73,8 +73,8 @@ function describe(all: readonly string[], from: number): Told | undefined {
       alone ||= meaning.alone;
     } else if (meaning.kind === "answer") {
       given[meaning.question] = meaning.word;
-      // Only film has numbers on its edge.
-      film ||= meaning.question === "numbers";
+      // Only film has numbers on its edge, and only rolls come several to a tank.
+      film ||= meaning.question === "numbers" || meaning.question === "extent";
     } else if (meaning.kind === "film") film = true;
     at += entry.words.length;
   }
