@@ -215,7 +215,7 @@ function proved(
           rescue,
           ...(cause.culprit === undefined || run !== undefined
             ? []
-            : ["I know no run it belongs to; say Acorn is suspect to mark a bottle."]),
+            : ["I know no run it belongs to. To mark a bottle, say its name and is suspect."]),
         ],
         say: `${where}.`,
         facts,

@@ -15,6 +15,7 @@ import { type Seen, seenSchema, UNKNOWN } from "../src/domain/faults/diagnosis.t
 import { nextFaultQuestion } from "../src/domain/faults/next-question.ts";
 import type { FaultQuestion } from "../src/domain/faults/tables.ts";
 import { runsOn } from "../src/domain/log/find-runs.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
 import { allRuns } from "../src/domain/session/past.ts";
 import { secondsBetween } from "../src/domain/units/quantity.ts";
 import { isUnsure, readFaultAnswer } from "../src/language/readers/fault-answer.ts";
@@ -59,6 +60,7 @@ export const diagnoseCommand = defineCommand({
     "(diagnose|diagnosis|troubleshoot|what went wrong|what is wrong|what causes|what caused|what makes|what could cause|what can cause|what is the cause of|where do|why do i (get|have|see)|how come|what do i do about|what about|what can i do about) [when|if|with|for|that|it is] {seen}",
     "(diagnose|diagnosis of|what went wrong with|what went wrong in) [the] run [number] {number}",
     "(diagnose|diagnosis of|what went wrong) [(with|in)] [the] [run|film|roll|rolls] (of|on|from) [the] {pastDate}",
+    "(diagnose|what went wrong with|what is wrong with|what happened to|what happened with) {rolls}",
     "(what happened|something is wrong|something went wrong|something is off|something happened) (to|with|on|in) [this|that|last] (film|films|negatives|negs|roll|rolls|pictures|photos|frames)",
     "(film|films|negatives|negs|roll|rolls|pictures|photos|frames) (is|are|looks|look|came out|turned out) [all|a bit|very|completely] (weird|ruined|wrong|strange|bad|spoiled|spoilt)",
     "(how do i|can i|how can i|how to) (fix|save|rescue|cure|treat|remove|avoid|prevent|get rid of) {complaint}",
@@ -90,15 +92,15 @@ export const diagnoseCommand = defineCommand({
     const told = wanted.seen ?? wanted.complaint;
     if (told === undefined) {
       const open = bench.diagnosing;
-      const { tank, number, pastDate } = wanted;
-      const named = tank !== undefined || number !== undefined || pastDate !== undefined;
+      const { tank, rolls, number, pastDate } = wanted;
+      const named = [tank, rolls, number, pastDate].some((one) => one !== undefined);
       if (open !== undefined && !named && secondsBetween(open.at, now) <= OPEN) {
-        const { symptoms, given } = open;
-        return goOn(at, { symptoms, given }, open.run ?? NO_RUN);
+        const { at: _, run, ...seen } = open;
+        return goOn(at, seen, run ?? NO_RUN);
       }
       return askWhat(wanted);
     }
-    const seen: Seen = told;
+    const seen = withMarking(at.bench, wanted, told);
     if (wanted.run === undefined) {
       const meant = meantRun(at, wanted);
       if (!("tanks" in meant)) return goOn(at, seen, meant.run);
@@ -128,11 +130,17 @@ function meantRun(
   return there.length === 0 ? { run: NO_RUN } : runSpokenOf(there, tank);
 }
 
+/** What stands on the roll that was named, where nothing else was told. */
+function withMarking({ rolls: known }: Bench, { rolls }: Wanted, seen: Seen): Seen {
+  const marked = (rolls?.ids ?? []).flatMap((id) => known[id]?.marked ?? [])[0];
+  return seen.process !== undefined || marked === undefined ? seen : { ...seen, process: marked };
+}
+
 /** Rolls of no run: nothing is weighed but the table. */
 const logFor = ({ bench, past }: Handling, run: string): RunLog | undefined =>
   run === NO_RUN ? undefined : logOf(bench, allRuns(bench, past), run);
 
-function askWhat({ tank, number, pastDate }: Wanted): Reply {
+function askWhat({ tank, rolls, number, pastDate }: Wanted): Reply {
   const options = common.flatMap((id) => {
     const symptom = faultTables.symptoms.get(id);
     return symptom === undefined
@@ -140,7 +148,12 @@ function askWhat({ tank, number, pastDate }: Wanted): Reply {
       : [{ word: symptom.name, value: { symptoms: [id], given: {} } }];
   });
   return question(
-    { command: "diagnose", fields: toJson({ tank, number, pastDate }), slot: "seen", options },
+    {
+      command: "diagnose",
+      fields: toJson({ tank, rolls, number, pastDate }),
+      slot: "seen",
+      options,
+    },
     "What do you see on the film? Say it in your words.",
     {
       say: "What do you see on the film?",

@@ -32,6 +32,7 @@ export function concludeDiagnosis(
   const diagnosis: Diagnosis = {
     symptoms: seen.symptoms,
     given: seen.given,
+    ...(seen.process === undefined ? {} : { process: seen.process }),
     id,
     at: now,
     by: who,

@@ -120,6 +120,21 @@ describe("the log has its say", () => {
     expect(said({}, "roll 1 is milky", "enough").values.run).toBe("run-1");
   });
 
+  test("a silver roll that no run knows is spared what only colour has", () => {
+    const sayings = [
+      "add a roll of 135-36 marked black and white called pier",
+      "pier has a yellow stain",
+      "enough",
+    ];
+    const pier = causesIn(told(sayings, {}).values);
+    expect(pier).toContain("fixer-spent");
+    expect(pier).not.toContain("bleach-short");
+    expect(causesIn(told(["yellow stain", "enough"], {}).values)).toContain("bleach-short");
+    expect(
+      causesIn(told(["my black and white film has a yellow stain", "enough"], {}).values),
+    ).toEqual(pier);
+  });
+
   test("a rehearsal is no evidence, nor is a run whose film never went in", () => {
     expect(
       said({ run: { rehearsal: { speed: 5 } } }, "film is milky", "enough").values.run,

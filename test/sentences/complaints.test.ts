@@ -118,6 +118,14 @@ test.each(rows)("$sentence: $symptom", ({ sentence, symptom, given }) => {
   expect(seen.given).toEqual(given);
 });
 
+test("what the film is for is heard with it", () => {
+  const process = (said: string) =>
+    (understand(said, commands).fields.complaint as { process?: string } | undefined)?.process;
+  expect(process("my black and white film has yellow stains")).toBe("black-and-white");
+  expect(process("the c-41 negatives are muddy")).toBe("C-41");
+  expect(process("yellow stains")).toBeUndefined();
+});
+
 test("two faults in one sentence are both heard, the first in front", () => {
   const { fields } = understand("the negatives are thin and fogged", commands);
   expect(fields.complaint).toEqual({ symptoms: ["thin", "fogged"], given: {} });

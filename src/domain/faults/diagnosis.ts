@@ -9,6 +9,8 @@ export const seenSchema = z.object({
   symptoms: z.array(z.string()).min(1).max(3),
   /** The option's word by question; "unknown" where nobody could tell. */
   given: z.record(z.string(), z.string()),
+  /** What the film is for, where it was told and no run knows it. */
+  process: z.string().optional(),
 });
 export type Seen = z.infer<typeof seenSchema>;
 

@@ -29,9 +29,9 @@ export type RankedCause = {
  */
 export function rankCauses(
   tables: FaultTables,
-  { symptoms, given }: Seen,
+  { symptoms, given, process: told }: Seen,
   evidence: readonly Evidence[],
-  process?: string,
+  process: string | undefined = told,
 ): readonly RankedCause[] {
   const weights = new Map<string, Weight[]>();
   for (const id of symptoms) {

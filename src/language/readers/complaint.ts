@@ -7,6 +7,7 @@ type Meaning =
   | { readonly kind: "symptom"; readonly id: string; readonly alone: boolean }
   | { readonly kind: "answer"; readonly question: string; readonly word: string }
   | { readonly kind: "film" }
+  | { readonly kind: "process"; readonly process: string }
   | { readonly kind: "small" };
 
 /** Questions people answer unasked; the words of the others mean something else outside of them. */
@@ -17,6 +18,9 @@ type Entry = { readonly words: readonly string[]; readonly meaning: Meaning };
 /** Words for the film itself, and for what lies on it. Common usage, no source. */
 const FILM =
   "came out,come out,scan,scans,film,films,negative,negatives,neg,negs,roll,rolls,frame,frames,strip,strips,picture,pictures,image,images,photo,photos,shot,shots,base,emulsion,slides,colours,film base,clear parts,clear areas,highlights,shadows";
+
+const SILVER = "black and white,black-and-white,b&w,bw,monochrome";
+const COLOUR = "c-41,c41,colour negative,colour film,colour negatives";
 
 /** Words that say nothing about what is wrong. Common usage, no source. */
 const SMALL =
@@ -44,6 +48,8 @@ const entries: ReadonlyMap<string, readonly Entry[]> = (() => {
     }
   }
   learn(FILM.split(","), { kind: "film" });
+  learn(SILVER.split(","), { kind: "process", process: "black-and-white" });
+  learn(COLOUR.split(","), { kind: "process", process: "C-41" });
   learn(SMALL.split(","), { kind: "small" });
   for (const list of known.values()) list.sort((a, b) => b.words.length - a.words.length);
   return known;
@@ -56,11 +62,10 @@ type Told = Seen & { readonly film: boolean; readonly alone: boolean };
 /** Reads everything that is left as a description of a fault; one unknown word and it is none. */
 function describe(all: readonly string[], from: number): Told | undefined {
   if (all.length - from > LONGEST) return undefined;
-  const words = all
-    .slice(from)
-    .flatMap((word) => word.split(/[/&+]/).filter((part) => part !== ""));
+  const words = all.slice(from).flatMap((word) => word.split(/[/+]/).filter((part) => part !== ""));
   const found: string[] = [];
   const given: Record<string, string> = {};
+  let process: string | undefined;
   let [film, alone] = [false, false];
   for (let at = 0; at < words.length; ) {
     const entry = (entries.get(words[at] ?? "") ?? []).find((one) =>
@@ -75,13 +80,18 @@ function describe(all: readonly string[], from: number): Told | undefined {
       given[meaning.question] = meaning.word;
       // Only film has numbers on its edge, and only rolls come several to a tank.
       film ||= meaning.question === "numbers" || meaning.question === "extent";
+    } else if (meaning.kind === "process") {
+      ({ process } = meaning);
+      film = true;
     } else if (meaning.kind === "film") film = true;
     at += entry.words.length;
   }
-  return found.length === 0 ? undefined : { symptoms: found.slice(0, 3), given, film, alone };
+  if (found.length === 0) return undefined;
+  const told = { symptoms: found.slice(0, 3), given, film, alone };
+  return process === undefined ? told : { ...told, process };
 }
 
-const asSeen = ({ symptoms: seen, given }: Told): Seen => ({ symptoms: seen, given });
+const asSeen = ({ film: _, alone: __, ...seen }: Told): Seen => seen;
 
 /**
  * The slot `{complaint}`: the whole rest of a sentence as what is wrong with film: "the negatives
