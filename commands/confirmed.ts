@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { concludeDiagnosis } from "../src/commands/conclude-diagnosis.ts";
-import { askFor, defineCommand, type Outcome } from "../src/commands/define-command.ts";
+import { defineCommand, type Outcome } from "../src/commands/define-command.ts";
 import {
   chemicalCautions,
   rescueWords,
@@ -8,10 +8,10 @@ import {
   symptomsCalled,
 } from "../src/commands/diagnosis-answer.ts";
 import { logOf } from "../src/commands/diagnosis-log.ts";
-import { isUnnamed, LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
+import { causeMeant, culpritMeant } from "../src/commands/proved-cause.ts";
+import { LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
 import { sheetById } from "../src/commands/sheets.ts";
 import { faultTables } from "../src/data/faults.ts";
-import { culpritsOf } from "../src/domain/faults/culprit.ts";
 import { type Diagnosis, withDiagnosis } from "../src/domain/faults/diagnosis.ts";
 import type { Cause } from "../src/domain/faults/tables.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
@@ -19,8 +19,7 @@ import { allRuns } from "../src/domain/session/past.ts";
 import type { Run } from "../src/domain/session/run.ts";
 import { type Culprit, markSuspect } from "../src/domain/session/suspicion.ts";
 import type { Instant } from "../src/domain/units/quantity.ts";
-import { THE_BOTTLE } from "../src/language/readers/cause.ts";
-import { answer, oneBreath, type Reply, refuse } from "../src/reply/reply.ts";
+import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
 export const confirmedCommand = defineCommand({
   name: "confirmed",
@@ -103,79 +102,6 @@ function openSearch({ diagnosing, diagnoses }: Bench): Bench["diagnosing"] {
   return diagnosing === undefined || (last !== undefined && last.at > diagnosing.at)
     ? undefined
     : diagnosing;
-}
-
-type Wanted = {
-  readonly number?: number | undefined;
-  readonly cause?: string | undefined;
-  readonly bottle?: string | undefined;
-  readonly thermometer?: string | undefined;
-};
-
-function causeMeant(
-  { ranking }: Diagnosis,
-  run: Run | undefined,
-  { number, cause, bottle, thermometer }: Wanted,
-): Cause | undefined {
-  const ranked = ranking.flatMap((id) => faultTables.causes.get(id) ?? []);
-  if (number !== undefined) return ranked[number - 1];
-  const ofBottle = ({ culprit }: Cause): boolean =>
-    culprit === "developer" || culprit === "fixing" || culprit === "bleaching";
-  if (bottle !== undefined && run !== undefined) {
-    return ranked.find(
-      ({ culprit }) =>
-        culprit !== undefined && culpritsOf(run, culprit).some(({ id }) => id === bottle),
-    );
-  }
-  if (bottle !== undefined || cause === THE_BOTTLE) return ranked.find(ofBottle);
-  if (cause !== undefined) return faultTables.causes.get(cause);
-  return thermometer === undefined ? undefined : faultTables.causes.get("thermometer-off");
-}
-
-/** What is to be set apart: undefined where the cause blames nothing, or where no log names it. */
-function culpritMeant(
-  bench: Bench,
-  run: Run | undefined,
-  { id, culprit: role }: Cause,
-  { bottle, thermometer }: Wanted,
-): Culprit | { readonly reply: Reply } | undefined {
-  if (role === undefined) return undefined;
-  if (bottle !== undefined && role !== "thermometer" && role !== "sheet") {
-    return { kind: "bottle", id: bottle };
-  }
-  if (role === "thermometer" && thermometer !== undefined && !isUnnamed(thermometer)) {
-    return { kind: "thermometer", id: thermometer.toLowerCase() };
-  }
-  const found = run === undefined ? [] : culpritsOf(run, role);
-  const [only] = found;
-  if (only !== undefined && found.length === 1) return only;
-  if (role === "thermometer") {
-    const names = found.map((one) => one.id);
-    return {
-      reply: askFor(
-        "confirmed",
-        { cause: id },
-        "thermometer",
-        `Which thermometer${names.length === 0 ? "" : `: ${names.join(" or ")}`}? Say a word for it, like red.`,
-        names.length === 0 ? undefined : names,
-        { say: "Which thermometer? Say a word for it." },
-      ),
-    };
-  }
-  if (found.length < 2) return undefined;
-  const options = found.map((one) => ({
-    word: bench.bottles[one.id]?.name ?? one.id,
-    value: one.id,
-  }));
-  return {
-    reply: askFor(
-      "confirmed",
-      { cause: id },
-      "bottle",
-      `Which bottle: ${options.map(({ word }) => word).join(" or ")}?`,
-      options,
-    ),
-  };
 }
 
 function proved(

@@ -227,6 +227,14 @@ describe("when a cause proves true", () => {
     });
   });
 
+  test("which of two developers is asked, and the cause stays what was said", () => {
+    const two = { stages: { 3: { kind: "colour developer", bath: "second", bottle: "banjo" } } };
+    const asked = said(two, ...thin, "it was mixed too weak");
+    expect(asked.reply.ask?.options?.map(({ word }) => word)).toEqual(["Acorn", "Banjo"]);
+    const { values } = said(two, ...thin, "it was mixed too weak", "Banjo");
+    expect(values).toMatchObject({ cause: "weak-mix", what: "bottle", name: "Banjo" });
+  });
+
   test("which of two thermometers is asked", () => {
     const two = { run: { readings: [red("red"), red("glass")] } };
     const asked = said(two, ...thin, "it was the thermometer");

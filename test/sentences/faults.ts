@@ -22,6 +22,8 @@ export const faultSentences: Readonly<Record<string, readonly Said[]>> = {
     ["it turned out to be the fixer", { cause: "fixer-spent" }],
     ["it was Acorn", { bottle: "acorn" }],
     ["it was the red thermometer", { thermometer: "red" }],
+    ["it was a weak mix", { cause: "weak-mix" }],
+    ["turns out it was the cold developer", { cause: "cold-developer" }],
     ["so it was drying marks", { cause: "drying-drops" }],
   ],
 };

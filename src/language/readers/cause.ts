@@ -1,7 +1,7 @@
 import { causes } from "../../data/faults.ts";
 import type { Reading } from "../reader.ts";
 import { toWords } from "../words.ts";
-import { byLength, phrases } from "./phrases.ts";
+import { articles, byLength, phrases, skip } from "./phrases.ts";
 
 /** "It was the bottle": which one, the ranking tells. */
 export const THE_BOTTLE = "bottle";
@@ -15,4 +15,4 @@ const read = phrases<string>([
 
 /** The slot `{cause}`: what was to blame for a fault, by its id. */
 export const readCause = (words: readonly string[], from: number): readonly Reading<string>[] =>
-  byLength(read(words, from));
+  byLength([...read(words, from), ...read(words, skip(words, from, articles))]);
