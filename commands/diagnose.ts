@@ -12,6 +12,7 @@ import { NO_RUN, runSpokenOf } from "../src/commands/diagnosis-run.ts";
 import { rollsField } from "../src/commands/load-rolls.ts";
 import { faultTables } from "../src/data/faults.ts";
 import { type Seen, seenSchema, UNKNOWN } from "../src/domain/faults/diagnosis.ts";
+import { givenByLook } from "../src/domain/faults/given-by-look.ts";
 import { nextFaultQuestion } from "../src/domain/faults/next-question.ts";
 import type { FaultQuestion } from "../src/domain/faults/tables.ts";
 import { runsOn } from "../src/domain/log/find-runs.ts";
@@ -103,9 +104,9 @@ export const diagnoseCommand = defineCommand({
     const seen = withMarking(at.bench, wanted, told);
     if (wanted.run === undefined) {
       const meant = meantRun(at, wanted);
-      if (!("tanks" in meant)) return goOn(at, seen, meant.run);
+      if (!("tanks" in meant)) return begin(at, seen, meant.run);
       const run = wanted.which === undefined ? undefined : runPicked(wanted.which, meant.tanks);
-      return run === undefined ? whichTank(wanted, seen, meant.tanks) : goOn(at, seen, run);
+      return run === undefined ? whichTank(wanted, seen, meant.tanks) : begin(at, seen, run);
     }
     const asked = wanted.asked === undefined ? undefined : faultTables.questions.get(wanted.asked);
     if (asked === undefined || wanted.reply === undefined) return goOn(at, seen, wanted.run);
@@ -191,12 +192,19 @@ function whichTank({ which, ...wanted }: Wanted, seen: Seen, tanks: Tanks): Repl
   return refuse("not-read", `I heard "${which}". ${title}`, { say: oneBreath(title), ask });
 }
 
+/** What the first look at this film has answered is not asked again; what is said now outranks it. */
+function begin(at: Handling, seen: Seen, run: string): Outcome {
+  const log = logFor(at, run);
+  if (log === undefined) return goOn(at, seen, run);
+  return goOn(at, { ...seen, given: { ...givenByLook(log.run), ...seen.given } }, run);
+}
+
 /** One question more, or the ranking when no answer would change what stands in front. */
 function goOn(at: Handling, seen: Seen, run: string): Outcome {
   const log = logFor(at, run);
   const next = nextFaultQuestion(faultTables, seen, log?.evidence ?? [], log?.run.process);
   if (next === undefined) return verdict(at, seen, run);
-  const first = Object.keys(seen.given).length === 0;
+  const first = at.bench.diagnosing?.symptoms.join() !== seen.symptoms.join();
   const where = log === undefined ? "" : `, by the log of ${log.run.tank}`;
   return {
     bench: {

@@ -1,4 +1,4 @@
-import { faultTables, noteRules } from "../data/faults.ts";
+import { faultTables, noteRules, troubleRules } from "../data/faults.ts";
 import type { BottleLook } from "../domain/chemistry/look.ts";
 import { evidenceOf } from "../domain/faults/evidence.ts";
 import type { Evidence } from "../domain/faults/run-facts.ts";
@@ -39,6 +39,7 @@ export function logOf(
     zone: bench.zone,
     jump: bench.jumpLimit ?? JUMP_LIMIT.value,
     notes: noteRules,
+    troubles: troubleRules,
   });
   return { run, evidence: [...evidence, ...shownBefore(bench, run)] };
 }

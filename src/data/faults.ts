@@ -7,7 +7,7 @@ import evidenceFile from "../../data/faults/evidence.json" with { type: "json" }
 import questionFile from "../../data/faults/questions.json" with { type: "json" };
 import sourceFile from "../../data/faults/sources.json" with { type: "json" };
 import symptomFile from "../../data/faults/symptoms.json" with { type: "json" };
-import type { NoteRule } from "../domain/faults/evidence-notes.ts";
+import type { NoteRule, TroubleRule } from "../domain/faults/evidence-notes.ts";
 import {
   type Cause,
   culpritRoles,
@@ -107,6 +107,7 @@ const checkedEvidence = z
     note: z.string(),
     rules: z.array(z.strictObject({ kind: z.string(), from, causes: points })),
     notes: z.array(z.strictObject({ kind: z.string(), ways: z.array(z.string()).min(1) })),
+    troubles: z.array(z.strictObject({ what: z.string(), detail: z.string(), kind: z.string() })),
   })
   .parse(evidenceFile);
 
@@ -132,3 +133,4 @@ export const faultTables: FaultTables = {
 };
 
 export const noteRules: readonly NoteRule[] = checkedEvidence.notes;
+export const troubleRules: readonly TroubleRule[] = checkedEvidence.troubles;

@@ -51,6 +51,15 @@ describe("one question at a time", () => {
     expect(reply.facts.given).toEqual({ numbers: "faint" });
   });
 
+  test("what the first look has answered is not asked again, and what is said now outranks it", () => {
+    const looked: Trouble = { run: { firstLook: { at: at(9000), edgeNumbers: "faint" } } };
+    const asked = said(looked, "the negatives are thin").reply.facts;
+    expect(asked.given).toEqual({ numbers: "faint" });
+    expect(asked.question).not.toBe("numbers");
+    const now = said(looked, "the negatives are thin with crisp edge numbers").reply.facts;
+    expect(now.given).toMatchObject({ numbers: "crisp" });
+  });
+
   test("not knowing goes on, and enough ends it", () => {
     const { reply } = said({}, "the negatives are thin", "I don't know", "enough");
     expect(reply.kind).toBe("reply");

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { logOf } from "../../src/commands/diagnosis-log.ts";
-import { faultTables, noteRules } from "../../src/data/faults.ts";
+import { faultTables, noteRules, troubleRules } from "../../src/data/faults.ts";
+import { rescues } from "../../src/data/rescues.ts";
 import { wholeRun } from "../../src/domain/faults/whole-run.ts";
 import type { Bench } from "../../src/domain/session/bench.ts";
 import { celsius, instant, later, millilitres, seconds } from "../../src/domain/units/quantity.ts";
@@ -151,6 +152,11 @@ const troubles: readonly (readonly [
   ["volume-enough", { bench: tank(600) }],
   ["sheet-suspect", { bench: suspects("sheet", "demo") }],
   ["shown-before", { bench: { diagnoses: [proved("acorn")] } }],
+  ...troubleRules.map(({ kind, what, detail }) => {
+    const trouble: Trouble = { run: { troubles: [{ at: at(60), what, detail }] } };
+    return [kind, trouble] as const;
+  }),
+  ["note-wet", { run: { after: { different: "loaded wet" } } }],
   ...noteRules.map(({ kind, ways }) => [kind, { note: `it was odd: ${ways[0]} today` }] as const),
 ];
 
@@ -194,6 +200,13 @@ describe("what the log says has a name", () => {
       even.filter((kind) => /short|long|cold|hot|past|suspect|jump|low|skipped/.test(kind)),
     ).toEqual([]);
   });
+});
+
+test("the troubles weighed are those the tank can tell of", () => {
+  for (const { what, detail } of troubleRules) {
+    const rescue = rescues.find(({ id }) => id === what);
+    expect(Object.keys(rescue?.verdicts ?? {}), what).toContain(detail);
+  }
 });
 
 test("figures of the log stand in its words", () => {

@@ -4,6 +4,8 @@ import { peopleSentences } from "./people.ts";
 import { recordSentences, summaryForms } from "./record.ts";
 import { faultSentences } from "./faults.ts";
 import { logSentences } from "./log.ts";
+import { peopleSentences } from "./people.ts";
+import { recordSentences, summaryForms } from "./record.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];

@@ -3,7 +3,7 @@ import type { Roll } from "../film/roll.ts";
 import type { Bench } from "../session/bench.ts";
 import type { Run, Stage } from "../session/run.ts";
 import type { Millilitres } from "../units/quantity.ts";
-import type { NoteRule } from "./evidence-notes.ts";
+import type { NoteRule, TroubleRule } from "./evidence-notes.ts";
 
 /** Something the bench's own log says about a run. Which causes it speaks for stands in the tables. */
 export type Evidence = {
@@ -29,6 +29,7 @@ export type RunFacts = {
   /** °C from bath to bath that are still no jump. */
   readonly jump: number;
   readonly notes: readonly NoteRule[];
+  readonly troubles: readonly TroubleRule[];
 };
 
 /** A stage of the run with its place in it. */

@@ -24,6 +24,9 @@ function joined(first: Run, second: Run): Run {
     counted: [...first.counted, ...second.counted],
     quiet: first.quiet || second.quiet,
     push: first.push ?? second.push,
+    firstLook: second.firstLook ?? first.firstLook,
+    after: { ...first.after, ...second.after },
+    troubles: [...(first.troubles ?? []), ...(second.troubles ?? [])],
     endedAt: second.endedAt,
   };
 }
