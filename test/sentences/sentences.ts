@@ -1,10 +1,7 @@
-import { readingSentences } from "./readings.ts";
-import { logSentences } from "./log.ts";
-import { peopleSentences } from "./people.ts";
-import { recordSentences, summaryForms } from "./record.ts";
 import { faultSentences } from "./faults.ts";
 import { logSentences } from "./log.ts";
 import { peopleSentences } from "./people.ts";
+import { readingSentences } from "./readings.ts";
 import { recordSentences, summaryForms } from "./record.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
