@@ -3,11 +3,12 @@ import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
 import { benchManyRuns } from "./many-runs.ts";
+import { benchCron, benchTimeouts, benchWriters } from "./peers.ts";
 import { benchMemory, benchStart } from "./process.ts";
 import { benchReminders } from "./reminders.ts";
 import { benchReplan } from "./replan.ts";
 import { benchScheduler } from "./scheduler.ts";
-import { benchStore } from "./store.ts";
+import { benchStore, largeBench } from "./store.ts";
 
 type Row = {
   readonly what: string;
@@ -72,6 +73,10 @@ const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
 
+const timeouts = await benchTimeouts();
+const cron = await benchCron();
+const writers = await benchWriters(largeBench());
+
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
   ...hearingRows("sentence to reply, kept on disk", keeping, []),
@@ -129,6 +134,15 @@ const rows: readonly Row[] = [
     unit: "ms",
     measured: replan.max,
   },
+  { what: "peer: 10,000 setTimeout, given early", unit: "cues", measured: timeouts.early },
+  { what: "peer: 10,000 setTimeout, late, p99", unit: "ms", measured: timeouts.p99 },
+  { what: "peer: 10,000 setTimeout, late, worst", unit: "ms", measured: timeouts.max },
+  { what: "peer: 100 jobs of node-cron, late, p99", unit: "ms", measured: cron.p99 },
+  { what: "peer: 100 jobs of node-cron, late, worst", unit: "ms", measured: cron.max },
+  { what: "peer: lowdb as it comes (no sync), p50", unit: "ms", measured: writers.lowdb.p50 },
+  { what: "peer: lowdb as it comes (no sync), p99", unit: "ms", measured: writers.lowdb.p99 },
+  { what: "peer: write-file-atomic, p50", unit: "ms", measured: writers.atomic.p50 },
+  { what: "peer: write-file-atomic, p99", unit: "ms", measured: writers.atomic.p99 },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

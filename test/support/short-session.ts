@@ -90,7 +90,7 @@ export async function take(
     tells(more);
   };
   if (step.kind === "due") await keeper.tick(step.at, tell);
-  else tell([await keeper.hear({ text: step.text, who: "Ines" }, step.at)]);
+  else tell([await keeper.hear({ text: step.text, who: "you" }, step.at)]);
   return told;
 }
 
