@@ -116,7 +116,13 @@ export async function killSessions(kills: number, seed: number): Promise<KillFig
       });
       if (spared) await end;
       else {
-        await Promise.race([end, wait(chance() * takes * 1.1)]);
+        // A few at any time from the first breath on, most among the answers.
+        const lines = Math.floor(chance() * (whole.steps.length - at));
+        const moment =
+          chance() < 0.2
+            ? wait(chance() * takes * 1.1)
+            : program.until((printed) => printed.length > lines).catch(() => undefined);
+        await Promise.race([end, moment.then(() => wait(chance() * 4))]);
         if (ended) takes = takes * 0.8 + (performance.now() - began) * 0.2;
         else {
           await program.kill();
