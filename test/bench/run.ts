@@ -1,6 +1,7 @@
 /** The speed we promise, measured on this machine: a table, then the same as JSON (`--json`: JSON alone). */
 import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
+import { benchEvenings } from "./evenings.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
 import { benchManyRuns } from "./many-runs.ts";
 import { benchCron, benchTimeouts, benchWriters } from "./peers.ts";
@@ -73,6 +74,7 @@ const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
 
+const evenings = benchEvenings();
 const timeouts = await benchTimeouts();
 const cron = await benchCron();
 const writers = await benchWriters(largeBench());
@@ -134,6 +136,14 @@ const rows: readonly Row[] = [
     unit: "ms",
     measured: replan.max,
   },
+  { what: "an evening of 12 rolls, p95", unit: "ms", measured: evenings.twelve, promised: 200 },
+  {
+    what: "an evening of 12 rolls, several bottles, p95",
+    unit: "ms",
+    measured: evenings.twelveOfSeveral,
+    promised: 200,
+  },
+  { what: "an evening of 60 rolls, p95", unit: "ms", measured: evenings.sixty, promised: 200 },
   { what: "peer: 10,000 setTimeout, given early", unit: "cues", measured: timeouts.early },
   { what: "peer: 10,000 setTimeout, late, p99", unit: "ms", measured: timeouts.p99 },
   { what: "peer: 10,000 setTimeout, late, worst", unit: "ms", measured: timeouts.max },
