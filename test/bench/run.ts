@@ -1,16 +1,18 @@
 /** The speed we promise, measured on this machine: a table, then the same as JSON (`--json`: JSON alone). */
 import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
+import { benchEvenings } from "./evenings.ts";
 import { benchExport } from "./export.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
 import { benchLogSearch } from "./log-search.ts";
 import { benchManyRuns } from "./many-runs.ts";
+import { benchCron, benchTimeouts, benchWriters } from "./peers.ts";
 import { benchPictures } from "./pictures.ts";
 import { benchMemory, benchStart } from "./process.ts";
 import { benchReminders } from "./reminders.ts";
 import { benchReplan } from "./replan.ts";
 import { benchScheduler } from "./scheduler.ts";
-import { benchStore } from "./store.ts";
+import { benchStore, largeBench } from "./store.ts";
 
 type Row = {
   readonly what: string;
@@ -77,6 +79,11 @@ const replan = await benchReplan();
 const pictures = await benchPictures();
 const search = await benchLogSearch();
 const exporting = await benchExport();
+
+const evenings = benchEvenings();
+const timeouts = await benchTimeouts();
+const cron = await benchCron();
+const writers = await benchWriters(largeBench());
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -148,6 +155,23 @@ const rows: readonly Row[] = [
     promised: 5,
   },
   { what: "longest wait of others while exporting", unit: "ms", measured: exporting.stall },
+  { what: "an evening of 12 rolls, p95", unit: "ms", measured: evenings.twelve, promised: 200 },
+  {
+    what: "an evening of 12 rolls, several bottles, p95",
+    unit: "ms",
+    measured: evenings.twelveOfSeveral,
+    promised: 200,
+  },
+  { what: "an evening of 60 rolls, p95", unit: "ms", measured: evenings.sixty, promised: 200 },
+  { what: "peer: 10,000 setTimeout, given early", unit: "cues", measured: timeouts.early },
+  { what: "peer: 10,000 setTimeout, late, p99", unit: "ms", measured: timeouts.p99 },
+  { what: "peer: 10,000 setTimeout, late, worst", unit: "ms", measured: timeouts.max },
+  { what: "peer: 100 jobs of node-cron, late, p99", unit: "ms", measured: cron.p99 },
+  { what: "peer: 100 jobs of node-cron, late, worst", unit: "ms", measured: cron.max },
+  { what: "peer: lowdb as it comes (no sync), p50", unit: "ms", measured: writers.lowdb.p50 },
+  { what: "peer: lowdb as it comes (no sync), p99", unit: "ms", measured: writers.lowdb.p99 },
+  { what: "peer: write-file-atomic, p50", unit: "ms", measured: writers.atomic.p50 },
+  { what: "peer: write-file-atomic, p99", unit: "ms", measured: writers.atomic.p99 },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

@@ -60,6 +60,15 @@ export class MemoryDisk implements FileSystem {
     return disk;
   }
 
+  /** The disk as a process killed in the middle leaves it: all that was written is there. */
+  afterKill(): MemoryDisk {
+    const disk = new MemoryDisk();
+    for (const [path, node] of this.#names) {
+      disk.#set(path, node.kind === "file" ? fileOf(node.inode.current) : node);
+    }
+    return disk;
+  }
+
   /** Puts a file there, safe, making its folders: how a test damages what is stored. */
   put(path: string, content: string | Uint8Array): void {
     const above = dirname(path);
