@@ -60,6 +60,17 @@ export function turn(
   return { record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
 }
 
+/** The question somebody has been asked and has not let lie too long. */
+export function openQuestion(
+  { threads }: BenchRecord,
+  who: string,
+  now: Instant,
+): Pending | undefined {
+  const pending = threads[who]?.pending;
+  if (pending === undefined || secondsBetween(pending.at, now) > PATIENCE) return undefined;
+  return pending;
+}
+
 type Heard = { readonly reply: Reply; readonly after: BenchRecord };
 
 class Talk {
@@ -88,9 +99,7 @@ class Talk {
   }
 
   get #pending(): Pending | undefined {
-    const { pending } = this.#thread;
-    if (pending === undefined) return undefined;
-    return secondsBetween(pending.at, this.#now) > PATIENCE ? undefined : pending;
+    return openQuestion(this.#record, this.#who, this.#now);
   }
 
   /** A command by name goes the way of a sentence that was understood; first aid goes before it. */
