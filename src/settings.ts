@@ -43,7 +43,8 @@ const discordSchema = z
   })
   .refine(({ shards, shardCount }) => (shards === undefined) === (shardCount === undefined), COUNT)
   .refine(
-    ({ shards = [], shardCount = 0 }) => shards.every((shard) => shard < shardCount),
+    ({ shards, shardCount = 0 }) =>
+      !Array.isArray(shards) || shards.every((shard) => shard < shardCount),
     "DISCORD_SHARDS counts from 0: each lies below DISCORD_SHARD_COUNT.",
   );
 
