@@ -1,3 +1,4 @@
+import type { Bench } from "../domain/session/bench.ts";
 import { type Instant, instant } from "../domain/units/quantity.ts";
 import type { Clock } from "../platform/clock.ts";
 import { createSteadyClock, type SteadyClock } from "../platform/steady-clock.ts";
@@ -21,8 +22,11 @@ export type Bell = {
 
 export type BenchParts = {
   readonly keeper: BenchKeeper;
-  /** Returns once what is told is out of the program's hands, as far as the channel can see to it. */
-  readonly tell: (replies: readonly Reply[], at: Instant) => void | Promise<void>;
+  /**
+   * Returns once what is told is out of the program's hands, as far as the channel can see to it.
+   * `bench` is the bench after what is told.
+   */
+  readonly tell: (replies: readonly Reply[], at: Instant, bench: Bench) => void | Promise<void>;
   /** What went wrong while a cue was given; the bench goes on. */
   readonly onFault: (error: unknown) => void;
   /** After a message or the clock has changed the bench. */
@@ -92,7 +96,7 @@ export function createBenches({ clock, housekeep }: BenchesParts): Benches {
     const at = now();
     const before = member.keeper.record.bench;
     try {
-      await member.keeper[by](at, (replies) => member.tell(replies, at));
+      await member.keeper[by](at, (replies, bench) => member.tell(replies, at, bench));
       member.backOff = 0;
       member.notBefore = 0;
     } catch (error) {
