@@ -7,14 +7,15 @@ import type { Ask } from "../../../reply/reply.ts";
 
 /** What buttons answer, as short text for their ids. */
 
-const print = (text: string): string =>
+/** A few letters that stand for a text. */
+export const keyOfText = (text: string): string =>
   createHash("sha256").update(text).digest("base64url").slice(0, 6);
 
 /** One question, asked once: what it fills, what it offers, and when it was asked. */
 export const questionKey = ({ ask, at }: Pending): string => `q${at.toString(36)}-${askPrint(ask)}`;
 
 const askPrint = ({ command, slot, fields, options }: Ask): string =>
-  print(JSON.stringify([command, slot, fields, options ?? null]));
+  keyOfText(JSON.stringify([command, slot, fields, options ?? null]));
 
 /** The letter of where a run stands: "a" is in by assumption. */
 function letter(run: Run, now: Instant): string {

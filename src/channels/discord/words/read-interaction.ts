@@ -1,9 +1,9 @@
 import type { Command } from "../../../commands/define-command.ts";
-import { emergencies } from "../../../data/safety.ts";
 import type { Listening } from "../../../language/reader.ts";
 import { asTyped, toWords, type Words } from "../../../language/words.ts";
 import { type Reply, refuse } from "../../../reply/reply.ts";
 import { cleanIncoming } from "./clean-incoming.ts";
+import { callsForAid } from "./emergency-words.ts";
 import { nearestNames } from "./nearest-names.ts";
 import { type SlashField, slashFields } from "./slash-fields.ts";
 import { slashHints } from "./slash-hints.ts";
@@ -81,8 +81,7 @@ export function readInteraction(
 }
 
 const isEmergency = (value: SlashOption["value"]): boolean =>
-  typeof value === "string" &&
-  toWords(value).words.some((word) => emergencies.some(({ words }) => words.includes(word)));
+  typeof value === "string" && callsForAid(value);
 
 type Read = { readonly value: unknown } | { readonly refusal: Reply };
 

@@ -1,3 +1,4 @@
+import type { APIModalInteractionResponseCallbackData } from "discord-api-types/v10";
 import { standingLine } from "../../../commands/run-lines.ts";
 import { pick } from "../../../conversation/choices.ts";
 import type { BenchRecord, Pending } from "../../../conversation/record.ts";
@@ -11,10 +12,13 @@ import { type Reply, refuse } from "../../../reply/reply.ts";
 import { questionKey, type RunMoment, readReminderKey, readRunKey, runKey } from "./asked.ts";
 import { customId } from "./custom-id.ts";
 import { SNOOZE_DAILY, toldFor } from "./reminder-buttons.ts";
+import { FORM, sheetKey, type Typed, teachForm } from "./teach-form.ts";
 
 export type Meant =
   | { readonly text: string }
   | { readonly command: string; readonly fields: Readonly<Record<string, unknown>> }
+  /** The next page of the form that teaches a sheet. */
+  | { readonly form: APIModalInteractionResponseCallbackData }
   | { readonly refusal: Reply };
 
 export type Pressed = {
@@ -24,6 +28,8 @@ export type Pressed = {
   /** Who pressed it, as the bench names them. */
   readonly who: string;
   readonly now: Instant;
+  /** What this person typed into a form and was not taken. */
+  readonly typed?: Typed | undefined;
 };
 
 /**
@@ -50,6 +56,7 @@ export function readPress(id: string, pressed: Pressed): Meant {
   if (word === "again" || word === "left" || word === "trouble") return { text: word };
   if (word === "snooze" || word === "done") return readReminder(word, asked ?? "", pressed);
   if (word === SNOOZE_DAILY) return readDaily(asked ?? "", pressed);
+  if (word === FORM) return openForm(asked ?? "", pressed);
   return readRunWord(word, asked ?? "", pressed);
 }
 
@@ -133,6 +140,15 @@ function readReminder(word: string, asked: string, { record }: Pressed): Meant {
   }
   const command = word === "done" ? "reminder done" : "snooze";
   return { command, fields: { which: reminder.id } };
+}
+
+function openForm(asked: string, { record, benchKey, typed }: Pressed): Meant {
+  const { draft } = record.bench;
+  const form = teachForm(draft, benchKey, typed);
+  if (draft === undefined || form === undefined || sheetKey(draft) !== asked) {
+    return no("old-form", "That form is of a sheet as it was before. Say learn a sheet.");
+  }
+  return { form };
 }
 
 function readDaily(day: string, { record: { bench } }: Pressed): Meant {

@@ -8,6 +8,7 @@ import { cleanOutgoing } from "./clean-outgoing.ts";
 import { type MessagePayload, payload } from "./message-payload.ts";
 import { reminderButtons } from "./reminder-buttons.ts";
 import { cleanPieces, packLines } from "./split-text.ts";
+import { formButton } from "./teach-form.ts";
 import { clockMark } from "./time-marks.ts";
 
 export type RenderContext = {
@@ -85,7 +86,9 @@ const WANTS_A_WORD: ReadonlySet<unknown> = new Set(["pour", "pour-out", "ask-in"
 function buttonsOf(reply: Reply, context: RenderContext): Rows {
   const { bench, benchKey, question, now } = context;
   if (reply.ask !== undefined) {
-    return question === undefined ? [] : optionButtons(benchKey, question);
+    const offered = question === undefined ? [] : optionButtons(benchKey, question);
+    const form = reply.ask.command === "learn" ? formButton(bench, benchKey) : [];
+    return [...offered, ...form].slice(0, 2);
   }
   if (reply.kind === "reminder") return reminderButtons(bench, benchKey, reply);
   if (reply.facts.cue !== undefined) {
