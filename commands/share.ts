@@ -22,6 +22,6 @@ export const shareCommand = defineCommand({
         say: "There is no run to share yet.",
       });
     }
-    return summaryOf(bench, run, { private: false });
+    return { ...summaryOf(bench, run, { private: false }), share: { run: run.id } };
   },
 });

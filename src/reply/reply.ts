@@ -61,6 +61,8 @@ export type Reply = {
   readonly working: readonly string[];
   readonly ask?: Ask | undefined;
   readonly picture?: ReplyPicture | undefined;
+  /** The run this is the public record of: a channel may offer to pass it on, after a yes. */
+  readonly share?: { readonly run: string } | undefined;
   /** Filled by the conversation: what kind of moment it is. */
   readonly clock?: Moment | undefined;
 };

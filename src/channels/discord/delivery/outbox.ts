@@ -15,7 +15,7 @@ export type OutboxParts = {
   readonly sender: Sender;
   readonly api: Api;
   readonly direct: DirectMessages;
-  /** The channel takes nothing from the bot, or is no more. */
+  /** The bench's channel takes nothing from the bot, or is no more. */
   readonly onChannelTrouble: (failure: Failure) => void;
   readonly onFault: (error: unknown) => void;
 };

@@ -1,0 +1,127 @@
+import type { BenchKeeper } from "../../../conversation/bench-keeper.ts";
+import type { Benches } from "../../../conversation/benches.ts";
+import { openQuestion } from "../../../conversation/turn.ts";
+import type { Instant } from "../../../domain/units/quantity.ts";
+import type { Reply } from "../../../reply/reply.ts";
+import type { Api } from "../delivery/api.ts";
+import type { DirectMessages } from "../delivery/direct-messages.ts";
+import type { Failure } from "../delivery/failure.ts";
+import { createOutbox, type Outbox } from "../delivery/outbox.ts";
+import type { Sender } from "../delivery/sender.ts";
+import type { Kept } from "../directory/kept.ts";
+import type { Place } from "../directory/record.ts";
+import type { MessagePayload } from "../words/message-payload.ts";
+import { renderReply } from "../words/render-reply.ts";
+import { createStatusLane } from "./status-lane.ts";
+import { newRuns, planPosts, postsOf } from "./tell.ts";
+
+/** What somebody said, as the conversation takes it. */
+export type Said =
+  | { readonly text: string }
+  | { readonly command: string; readonly fields: Readonly<Record<string, unknown>> };
+
+/** Who speaks: their id, and what the bench calls them. */
+export type Speaker = { readonly id: string; readonly name: string };
+
+/** One bench in Discord. */
+export type Room = {
+  readonly key: string;
+  readonly keeper: BenchKeeper;
+  readonly place: Kept<Place>;
+  readonly outbox: Outbox;
+  now(): Instant;
+  /**
+   * A message and its answer, in the bench's words; a run it starts is posted and owned. Messages
+   * are taken one after the other, and `read` tells what was said when its turn comes, so that a
+   * button pressed twice is not good twice.
+   */
+  hear(read: () => Said | { readonly refusal: Reply }, speaker: Speaker): Promise<Reply>;
+  /** An answer as messages, with the buttons of the question it asks this person. */
+  render(reply: Reply, who: string, ephemeral?: boolean): readonly MessagePayload[];
+  /** Everything that may have changed while nobody was connected is looked at again. */
+  refresh(): void;
+  close(): void;
+};
+
+export type RoomParts = {
+  readonly key: string;
+  readonly keeper: BenchKeeper;
+  readonly place: Kept<Place>;
+  readonly benches: Benches;
+  readonly sender: Sender;
+  readonly api: Api;
+  readonly direct: DirectMessages;
+  readonly onChannelTrouble: (failure: Failure) => void;
+  readonly onFault: (error: unknown) => void;
+};
+
+export function openRoom(parts: RoomParts): Room {
+  const { key, keeper, place, benches, sender, api, direct, onFault } = parts;
+  const { onChannelTrouble } = parts;
+  const outbox = createOutbox({ place, sender, api, direct, onChannelTrouble, onFault });
+  const statuses = createStatusLane({ key, keeper, place, api, onFault });
+  const bell = benches.join(key, {
+    keeper,
+    tell: async (replies, at, bench) => {
+      if (place.value.closed === "by an administrator") return;
+      // A disk that cannot be written to holds up no cue: it is in memory and on its way.
+      await outbox.post(postsOf(replies, at, bench, key, place.value)).catch(onFault);
+    },
+    onFault,
+    onChange: () => sender.wake(statuses),
+  });
+
+  let before: Promise<void> = Promise.resolve();
+
+  const own = (speaker: Speaker): void => {
+    const { bench } = keeper.record;
+    const fresh = newRuns(bench, place.value);
+    if (fresh.length === 0) return;
+    const owners = Object.fromEntries(fresh.map(({ id }) => [id, speaker.id]));
+    place.change((value) => ({ ...value, owners: { ...value.owners, ...owners } })).catch(onFault);
+    const at = bell.now();
+    const posts = fresh.flatMap((run) => planPosts(run, at, bench, key, place.value));
+    if (bench.mode !== "dark") outbox.post(posts).catch(onFault);
+    sender.wake(statuses);
+  };
+
+  return {
+    key,
+    keeper,
+    place,
+    outbox,
+    now: bell.now,
+    hear(read, speaker) {
+      const answered = before.then(async () => {
+        const said = read();
+        if ("refusal" in said) return said.refusal;
+        const reply = await bell.take({ ...said, who: speaker.name });
+        own(speaker);
+        return reply;
+      });
+      before = answered.then(
+        () => undefined,
+        () => undefined,
+      );
+      return answered;
+    },
+    render(reply, who, ephemeral = false) {
+      const { record } = keeper;
+      const now = bell.now();
+      const { bench } = record;
+      return renderReply(reply, {
+        bench,
+        benchKey: key,
+        mode: bench.mode,
+        now,
+        question: openQuestion(record, who, now),
+        ephemeral,
+      });
+    },
+    refresh() {
+      outbox.wake();
+      sender.wake(statuses);
+    },
+    close: () => bell.stop(),
+  };
+}
