@@ -10,8 +10,8 @@ import {
 } from "discord.js";
 import { expect, test } from "vitest";
 import { createFakeClock } from "../../support/fake-clock.ts";
-import { clientOf } from "./client.ts";
 import { startStandIn } from "./start.ts";
+import { clientOf } from "./support/client.ts";
 
 const TOKEN = "an-invented-token";
 

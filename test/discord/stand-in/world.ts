@@ -45,6 +45,8 @@ export type Application = {
   sessionStarts: number;
   /** By scope: "global" or a guild's id. */
   readonly commands: Map<string, APIApplicationCommand[]>;
+  /** When commands were made that were not there before. */
+  readonly created: { readonly scope: string; readonly at: number }[];
   /** How often each scope was overwritten in bulk. */
   readonly registrations: { readonly scope: string; readonly at: number; readonly count: number }[];
 };

@@ -29,15 +29,21 @@ const shared = {
 };
 
 /** Up to 25 choices, their names 1 to 100, text values up to 100 ("Option Choice Structure"). */
-export const choice = z.strictObject({
-  name: z.string().min(1).max(100),
-  name_localizations: localised,
-  value: z.union([z.string().max(100), z.number()]),
-});
+const choiceOf = <T extends z.ZodType>(value: T) =>
+  z.strictObject({ name: z.string().min(1).max(100), name_localizations: localised, value });
+const words = z.string().min(1).max(100);
+/** "Any integer between -2^53+1 and 2^53-1", "any double between -2^53 and 2^53" ("Option Type"). */
+const whole = z.int();
+const real = z
+  .number()
+  .min(-(2 ** 53))
+  .max(2 ** 53);
+/** An autocomplete choice, of whichever kind its option is. */
+export const choice = choiceOf(z.union([words, real]));
 
 const required = z.boolean().optional();
 const autocomplete = z.boolean().optional();
-const choices = z.array(choice).max(25).optional();
+const choices = <T extends z.ZodType>(value: T) => z.array(choiceOf(value)).max(25).optional();
 
 type Choosing = {
   choices?: readonly { name: string; value: string | number }[] | undefined;
@@ -63,14 +69,14 @@ function choosesOneWay(option: Choosing, context: z.RefinementCtx): void {
     });
 }
 
-const value = z.union([
+const valueKinds = [
   z
     .strictObject({
       ...shared,
       type: z.literal(Type.String),
       required,
       autocomplete,
-      choices,
+      choices: choices(words),
       min_length: z.int().min(0).max(6000).optional(),
       max_length: z.int().min(1).max(6000).optional(),
     })
@@ -78,12 +84,23 @@ const value = z.union([
   z
     .strictObject({
       ...shared,
-      type: z.literal([Type.Integer, Type.Number]),
+      type: z.literal(Type.Integer),
       required,
       autocomplete,
-      choices,
-      min_value: z.number().optional(),
-      max_value: z.number().optional(),
+      choices: choices(whole),
+      min_value: whole.optional(),
+      max_value: whole.optional(),
+    })
+    .superRefine(choosesOneWay),
+  z
+    .strictObject({
+      ...shared,
+      type: z.literal(Type.Number),
+      required,
+      autocomplete,
+      choices: choices(real),
+      min_value: real.optional(),
+      max_value: real.optional(),
     })
     .superRefine(choosesOneWay),
   z.strictObject({
@@ -97,7 +114,8 @@ const value = z.union([
     required,
     channel_types: z.array(z.int()).optional(),
   }),
-]);
+] as const;
+const value = z.discriminatedUnion("type", valueKinds);
 
 type Named = { readonly name: string; readonly required?: boolean | undefined };
 
@@ -129,10 +147,23 @@ const group = z.strictObject({
   type: z.literal(Type.SubcommandGroup),
   options: z.array(subcommand).max(25).superRefine(inOrder).optional(),
 });
-const branches = z
-  .array(z.union([subcommand, group]))
+
+const isBranch = ({ type }: { readonly type: Type }): boolean =>
+  type === Type.Subcommand || type === Type.SubcommandGroup;
+
+/** Subcommands or values, never side by side ("Subcommands and Subcommand Groups"). */
+const topOptions = z
+  .array(z.discriminatedUnion("type", [...valueKinds, subcommand, group]))
   .max(25)
-  .superRefine(inOrder);
+  .superRefine((all, context) => {
+    inOrder(all as readonly Named[], context);
+    if (!all.some(isBranch) || all.every(isBranch)) return;
+    context.addIssue({
+      code: "custom",
+      message: "Sub-command and sub-command group option types are mutually exclusive to others",
+      params: { code: "APPLICATION_COMMAND_OPTIONS_TYPE_INVALID" },
+    });
+  });
 
 const permissionBits = z.string().regex(/^\d+$/);
 
@@ -151,12 +182,12 @@ export const commandSize = (command: Counted): number =>
   ) +
   (command.options ?? []).reduce((sum, one) => sum + commandSize(one), 0);
 
-/** A slash command: subcommands or values, never both side by side; 8000 characters in all. */
+/** A slash command: 8000 characters in all. */
 export const command = z
   .strictObject({
     ...shared,
     type: z.literal(1).optional(),
-    options: z.union([branches, values]).optional(),
+    options: topOptions.optional(),
     default_member_permissions: permissionBits.nullable().optional(),
     dm_permission: z.boolean().nullable().optional(),
     default_permission: z.boolean().nullable().optional(),

@@ -46,7 +46,7 @@ const label = z.strictObject({
   type: z.literal(ComponentType.Label),
   label: z.string().min(1).max(45),
   description: z.string().max(100).optional(),
-  component: z.union([textInput, stringSelect, entitySelect]),
+  component: z.discriminatedUnion("type", [textInput, stringSelect, entitySelect]),
 });
 
 const row = z.strictObject({
@@ -67,7 +67,7 @@ export const modal = z
     custom_id: customId,
     title: z.string().min(1).max(45),
     components: z
-      .array(z.union([label, row, text]))
+      .array(z.discriminatedUnion("type", [label, row, text]))
       .min(1)
       .max(5),
   })

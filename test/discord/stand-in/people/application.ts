@@ -43,6 +43,7 @@ export function createApplication(world: World, spec: ApplicationSpec): AppHandl
     recommendedShards: spec.recommendedShards ?? 1,
     sessionStarts: 0,
     commands: new Map(),
+    created: [],
     registrations: [],
   };
   world.applications.set(spec.token, application);

@@ -3,7 +3,7 @@ import type { Fault, Faults } from "../faults.ts";
 import type { Hosts } from "../views/message.ts";
 import type { Application, World } from "../world.ts";
 import type { Buckets } from "./buckets.ts";
-import type { Answer, Route } from "./call.ts";
+import { type Answer, blame, type Route } from "./call.ts";
 import type { InvalidRequests } from "./invalid-requests.ts";
 import { matchRoute } from "./match-route.ts";
 import type { Body } from "./read-body.ts";
@@ -173,8 +173,9 @@ function decide(
       logged.performed = true;
       return reply(done === undefined ? 204 : 200, done, verdict.headers);
     } catch (error) {
-      if (error instanceof Refusal) return refused(error, verdict.headers);
-      throw error;
+      if (!(error instanceof Refusal)) throw error;
+      blame(world, `${method} ${route.path}`, error);
+      return refused(error, verdict.headers);
     }
   };
   const fault = desk.faults.take(method, route.path, path);

@@ -3,7 +3,7 @@ import { readForm } from "../limits/form.ts";
 import type { Upload } from "../messages/files.ts";
 import type { Hosts } from "../views/message.ts";
 import type { Application, World } from "../world.ts";
-import { Refusal, refusals } from "./refusal.ts";
+import { type Refusal, refusals } from "./refusal.ts";
 
 /** One request as a route sees it. */
 export type Call = {
@@ -40,19 +40,24 @@ export function caller(call: Call): Application {
   return call.application;
 }
 
-/** Reads the body by a schema; what it refuses or does not know is held against the bot. */
-export function formOf<T>(call: Call, schema: z.ZodType<T>): T {
-  const where = `${call.method} ${call.route}`;
-  try {
-    return readForm(schema, call.body, (field) =>
-      call.world.violations.push({ kind: "unknown-field", detail: `${where}: ${field}` }),
-    );
-  } catch (error) {
-    if (error instanceof Refusal)
-      call.world.violations.push({
-        kind: "invalid-form",
-        detail: `${where}: ${JSON.stringify(error.errors)}`,
-      });
-    throw error;
-  }
+/**
+ * Reads the body by a schema; a field the service does not know is held against the bot.
+ * @throws Refusal 50035
+ */
+export const formOf = <T>(call: Call, schema: z.ZodType<T>): T =>
+  readForm(schema, call.body, (field) =>
+    call.world.violations.push({
+      kind: "unknown-field",
+      detail: `${call.method} ${call.route}: ${field}`,
+    }),
+  );
+
+/** What no careful bot sends: a bad form, nothing to say, too much, broken JSON. */
+const CARELESS = new Set([30015, 40005, 50006, 50008, 50035, 50109]);
+
+/** Holds a refusal against the bot, unless something may have changed behind its back. */
+export function blame(world: World, where: string, refusal: Refusal): void {
+  if (!CARELESS.has(refusal.code) || refusal.raced) return;
+  const detail = `${where}: ${refusal.code} ${JSON.stringify(refusal.errors ?? refusal.message)}`;
+  world.violations.push({ kind: "invalid-form", detail });
 }

@@ -5,18 +5,21 @@ export class Refusal extends Error {
   readonly errors: object | undefined;
   /** Added to the body and headers, as a rate limit does. */
   readonly retryAfter: number | undefined;
+  /** Due to what somebody else did meanwhile: no fault of the bot. */
+  readonly raced: boolean;
 
   constructor(
     status: number,
     code: number,
     message: string,
-    more: { errors?: object; retryAfter?: number } = {},
+    more: { errors?: object; retryAfter?: number; raced?: boolean } = {},
   ) {
     super(message);
     this.status = status;
     this.code = code;
     this.errors = more.errors;
     this.retryAfter = more.retryAfter;
+    this.raced = more.raced ?? false;
   }
 
   body(): object {

@@ -66,9 +66,8 @@ function allowedTypes(interaction: Interaction): readonly Response[] {
   }
 }
 
-function refuseType(call: Call, interaction: Interaction, type: Response): void {
+function refuseType(interaction: Interaction, type: Response): void {
   if (allowedTypes(interaction).includes(type)) return;
-  call.world.violations.push({ kind: "callback-type", detail: `${type} to ${interaction.type}` });
   throw new Refusal(400, 50035, "Invalid Form Body", {
     errors: {
       type: {
@@ -83,7 +82,7 @@ function refuseType(call: Call, interaction: Interaction, type: Response): void 
 function acknowledge(call: Call): Answer {
   const interaction = awaitingInteraction(call);
   const read = formOf(call, callback);
-  refuseType(call, interaction, read.type);
+  refuseType(interaction, read.type);
   const channel = call.world.channels.get(interaction.channelId);
   if (channel === undefined) throw refusals.unknownChannel();
   perform(call, interaction, channel, read);

@@ -21,12 +21,34 @@ function own(call: Call): Application {
 const scopeOf = (call: Call): string =>
   call.params.guild === undefined ? "global" : guildOf(call).id;
 
+const DAY = 86_400_000;
+/** New commands a day and scope ("Registering a Command"). */
+const CREATES = 200;
+
+function refuseTooManyCreates(application: Application, scope: string, now: number): void {
+  const recent = application.created.filter((one) => one.scope === scope && now - one.at < DAY);
+  const [first] = recent;
+  if (first === undefined || recent.length <= CREATES) return;
+  throw new Refusal(
+    429,
+    30034,
+    "Max number of daily application command creates has been reached (200)",
+    {
+      retryAfter: (DAY - (now - first.at)) / 1000,
+    },
+  );
+}
+
 /** Bulk Overwrite: a command that keeps its name keeps its id ("Updating and Deleting"). */
 function overwrite(call: Call): Answer {
   const application = own(call);
   const scope = scopeOf(call);
   const forms = formOf(call, commands);
   const before = application.commands.get(scope) ?? [];
+  const now = call.world.now();
+  const fresh = forms.filter((form) => !before.some(({ name }) => name === form.name));
+  application.created.push(...fresh.map(() => ({ scope, at: now })));
+  refuseTooManyCreates(application, scope, now);
   const after = forms.map((form) => {
     const same = before.find(({ name }) => name === form.name);
     return {
@@ -41,7 +63,7 @@ function overwrite(call: Call): Answer {
     } as unknown as APIApplicationCommand;
   });
   application.commands.set(scope, after);
-  application.registrations.push({ scope, at: call.world.now(), count: after.length });
+  application.registrations.push({ scope, at: now, count: after.length });
   return after;
 }
 

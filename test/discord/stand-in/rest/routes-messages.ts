@@ -76,6 +76,7 @@ function refuseLostReference(
   );
   if (there || reference.fail_if_not_exists === false) return;
   throw new Refusal(400, 50035, "Invalid Form Body", {
+    raced: true,
     errors: {
       message_reference: {
         _errors: [{ code: "MESSAGE_REFERENCE_UNKNOWN_MESSAGE", message: "Unknown message" }],

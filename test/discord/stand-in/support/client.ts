@@ -1,5 +1,5 @@
 import { Client, type ClientOptions, GatewayIntentBits, Partials } from "discord.js";
-import type { StandIn } from "./start.ts";
+import type { StandIn } from "../start.ts";
 
 /** The intents a bot can have without asking anybody, as far as the tests here need them. */
 export const ordinaryIntents = [
