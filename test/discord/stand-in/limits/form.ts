@@ -76,7 +76,7 @@ export function nestErrors(issues: readonly Issue[]): object {
 
 const innermost = (issues: readonly Issue[]): Issue[] =>
   issues.flatMap((issue) => {
-    if (issue.code !== "invalid_union") return [issue];
+    if (issue.code !== "invalid_union" || issue.errors.length === 0) return [issue];
     const [closest = []] = [...issue.errors].sort((a, b) => a.length - b.length);
     return innermost(
       closest.map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] }) as Issue),
