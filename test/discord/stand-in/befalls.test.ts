@@ -134,8 +134,10 @@ test("a person does only what the program offers them", async () => {
     },
   });
   mixed.replay();
-  await discord.settled().catch(() => undefined);
-  expect(wire.frames.filter((frame) => frame.d?.id === mixed.id)).toHaveLength(2);
+  await discord.until(
+    () => wire.frames.filter((frame) => frame.d?.id === mixed.id).length === 2,
+    "The replay",
+  );
   expect(opened.acknowledged).toBe(false);
   await wire.close();
 });

@@ -252,6 +252,19 @@ test("each shard hears of its own guilds, the first of direct messages too", asy
   await Promise.all(wires.map((wire) => wire.close()));
 });
 
+// Gateway, "Sharding": required from 2,500 guilds on a connection.
+test("more than 2,500 guilds want shards", async () => {
+  const { discord } = await setUp();
+  for (let founded = 1; founded < 2500; founded += 1)
+    discord.guild({ name: `Guild ${founded}`, channels: [] });
+  const full = await readyWire(discord, TOKEN, { intents: 0 });
+  await full.close();
+  discord.guild({ name: "One more", channels: [] });
+  const over = await openWire(discord);
+  over.send(Op.Identify, identifyPayload(TOKEN, { intents: 0 }));
+  expect(await over.closed).toBe(4011);
+});
+
 test("identifying twice within the spacing is turned back; another rate limit key may", async () => {
   const { discord } = await setUp({}, { pace: 1, app: { maxConcurrency: 2 } });
   const first = await readyWire(discord, TOKEN, { shard: [0, 3] });

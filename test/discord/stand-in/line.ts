@@ -2,7 +2,7 @@ import { once } from "node:events";
 import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { GatewayOpcodes as Op } from "discord-api-types/v10";
-import type { Gateway } from "./gateway/receive.ts";
+import type { Gateway } from "./gateway/gateway.ts";
 import type { Sockets } from "./gateway/serve.ts";
 import { closeConnection, sendTo } from "./gateway/session.ts";
 

@@ -1,7 +1,8 @@
 import { GatewayIntentBits } from "discord-api-types/v10";
-import type { Gateway } from "./gateway/receive.ts";
+import type { Gateway } from "./gateway/gateway.ts";
 import type { Sockets } from "./gateway/serve.ts";
 import { closeConnection } from "./gateway/session.ts";
+import { deleteMessage } from "./messages/post.ts";
 import { type ChannelHandle, channelHandle } from "./people/channel-handle.ts";
 import {
   addBot,
@@ -11,8 +12,8 @@ import {
   roleCalled,
   setOverwrite,
 } from "./people/found-guild.ts";
-import type { PermissionName } from "./permissions.ts";
-import { channelView } from "./views/guild.ts";
+import { bits, type PermissionName } from "./permissions.ts";
+import { channelView, roleView } from "./views/guild.ts";
 import { memberView, userView } from "./views/user.ts";
 import type { Channel, Guild, World } from "./world.ts";
 
@@ -36,6 +37,8 @@ export type Mischief = {
   giveRole(guild: Named, member: string, role: string): void;
   takeRole(guild: Named, member: string, role: string): void;
   removeMember(guild: Named, member: string): void;
+  /** Sets what a role may do everywhere; the bot's own role bears its name. */
+  setRole(guild: Named, role: string, permissions: readonly PermissionName[]): void;
 };
 
 export function createMischief(world: World, gateway: Gateway, sockets: Sockets): Mischief {
@@ -76,7 +79,8 @@ export function createMischief(world: World, gateway: Gateway, sockets: Sockets)
     world.announce({
       t: "GUILD_MEMBER_UPDATE",
       guildId: guild.id,
-      intents: GatewayIntentBits.GuildMembers,
+      // A bot hears of its own changes without the intent (Gateway, "Caveats").
+      intents: member.user.bot ? 0 : GatewayIntentBits.GuildMembers,
       heardBy: ({ bot }) => guild.members.has(bot.id),
       data: () => ({ ...memberView(member), guild_id: guild.id }),
     });
@@ -137,18 +141,7 @@ export function createMischief(world: World, gateway: Gateway, sockets: Sockets)
     deleteMessage({ id }) {
       for (const channel of world.channels.values())
         for (const message of channel.messages) {
-          if (message.id !== id) continue;
-          message.deletedAt = world.now();
-          world.announce({
-            t: "MESSAGE_DELETE",
-            guildId: channel.guildId,
-            intents: GatewayIntentBits.GuildMessages | GatewayIntentBits.DirectMessages,
-            data: () => ({
-              id,
-              channel_id: channel.id,
-              ...(channel.guildId === undefined ? {} : { guild_id: channel.guildId }),
-            }),
-          });
+          if (message.id === id) deleteMessage(world, message);
         }
     },
     denyPermission: (channel, deny, from = "bot") => overwrite(channel, from, { deny }),
@@ -162,6 +155,18 @@ export function createMischief(world: World, gateway: Gateway, sockets: Sockets)
       const guild = guildOf(named);
       memberOf(guild, member).roles.delete(roleCalled(guild, role).id);
       tellMember(guild, member);
+    },
+    setRole(named, name, permissions) {
+      const guild = guildOf(named);
+      const role = roleCalled(guild, name);
+      role.permissions = bits(permissions);
+      world.announce({
+        t: "GUILD_ROLE_UPDATE",
+        guildId: guild.id,
+        intents: GatewayIntentBits.Guilds,
+        heardBy: ({ bot }) => guild.members.has(bot.id),
+        data: () => ({ guild_id: guild.id, role: roleView(role) }),
+      });
     },
     removeMember(named, name) {
       const guild = guildOf(named);

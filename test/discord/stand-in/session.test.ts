@@ -77,7 +77,7 @@ test("the real client logs in, hears, answers, and completes a slash command", a
     expect(guild.channel("bench").messages.map(({ content }) => content)).toEqual([
       "hello",
       `${app.mention} hello`,
-      "heard: ",
+      "heard:",
       `heard: ${app.mention} hello`,
     ]);
     expect(ana.direct.messages.at(-1)).toMatchObject({

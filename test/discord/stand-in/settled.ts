@@ -1,3 +1,4 @@
+import { MessageFlags } from "discord-api-types/v10";
 import { ACKNOWLEDGE_MS } from "./rest/interaction-of.ts";
 import type { Traffic } from "./rest/serve.ts";
 import type { World } from "./world.ts";
@@ -11,7 +12,7 @@ const PATIENCE_MS = 2000;
 
 /**
  * Waits in real time until nothing is under way: no request open, no wire traffic for a while, no
- * interaction without its acknowledgement that could still get one.
+ * interaction without its acknowledgement that could still get one, no promised response open.
  */
 export function createSettled(world: World, traffic: Traffic): () => Promise<void> {
   return async () => {
@@ -19,8 +20,9 @@ export function createSettled(world: World, traffic: Traffic): () => Promise<voi
     const waiting = (): boolean =>
       performance.now() - start < PATIENCE_MS &&
       [...world.interactions.values()].some(
-        ({ acknowledged, delivered, at }) =>
-          delivered && acknowledged === undefined && world.now() - at <= ACKNOWLEDGE_MS,
+        ({ acknowledged, delivered, at, original }) =>
+          (delivered && acknowledged === undefined && world.now() - at <= ACKNOWLEDGE_MS) ||
+          ((original?.flags ?? 0) & MessageFlags.Loading) !== 0,
       );
     const quietFrom = (): number => Math.max(traffic.last, start);
     while (traffic.open > 0 || waiting() || performance.now() - quietFrom() < QUIET_MS) {
@@ -28,4 +30,13 @@ export function createSettled(world: World, traffic: Traffic): () => Promise<voi
       await new Promise((resolve) => setTimeout(resolve, 5));
     }
   };
+}
+
+/** Waits in real time until something is so. @throws after ten seconds, with `what` */
+export async function until(holds: () => boolean, what = "It"): Promise<void> {
+  const start = performance.now();
+  while (!holds()) {
+    if (performance.now() - start > LONGEST_MS) throw new Error(`${what} does not come about`);
+    await new Promise((resolve) => setTimeout(resolve, 2));
+  }
 }

@@ -3,7 +3,7 @@ import type { AddressInfo } from "node:net";
 import { type Clock, systemClock } from "../../../src/platform/clock.ts";
 import { createFaults, type Faults } from "./faults.ts";
 import { announce } from "./gateway/announce.ts";
-import type { Gateway, Identified } from "./gateway/receive.ts";
+import type { Gateway, Identified } from "./gateway/gateway.ts";
 import { createSockets } from "./gateway/serve.ts";
 import { createLine, type Line } from "./line.ts";
 import { createMischief, type Mischief } from "./mischief.ts";
@@ -18,7 +18,7 @@ import { createBuckets } from "./rest/buckets.ts";
 import { createInvalidRequests } from "./rest/invalid-requests.ts";
 import { routes } from "./rest/routes.ts";
 import { serveRest, type Traffic } from "./rest/serve.ts";
-import { createSettled } from "./settled.ts";
+import { createSettled, until } from "./settled.ts";
 import { createIds, createServiceTime } from "./time-and-ids.ts";
 import { type Application, createWorld, type Violation } from "./world.ts";
 
@@ -51,6 +51,8 @@ export type StandIn = Mischief & {
   readonly socket: Line;
   /** All traffic is quiet: nothing under way, nothing waiting for an acknowledgement. */
   settled(): Promise<void>;
+  /** Waits in real time, ten seconds at most, until something is so. */
+  until(holds: () => boolean, what?: string): Promise<void>;
   /** What the bot did wrong; empty at the end of a good test. */
   readonly violations: readonly Violation[];
   /** Takes the violations out, for a test that wanted them. */
@@ -138,6 +140,7 @@ export async function startStandIn(spec: StandInSpec = {}): Promise<StandIn> {
     faults,
     socket: line,
     settled: createSettled(world, traffic),
+    until,
     get violations() {
       return [...world.violations, ...overdue(world, late)];
     },

@@ -22,7 +22,8 @@ export type Ids = {
 
 export function createIds(now: () => number): Ids {
   let last = 0n;
-  const used = new Set<string>();
+  const used = new Set<bigint>();
+  const latest = new Map<bigint, bigint>();
   const of = (ms: number): bigint => BigInt(Math.floor(ms) - EPOCH) << 22n;
   return {
     next() {
@@ -31,9 +32,11 @@ export function createIds(now: () => number): Ids {
       return String(last);
     },
     past(ms) {
-      let id = of(now() - ms);
-      while (used.has(String(id))) id += 1n << 22n;
-      used.add(String(id));
+      const wanted = of(now() - ms);
+      let id = latest.get(wanted) ?? wanted;
+      while (used.has(id)) id += 1n << 22n;
+      used.add(id);
+      latest.set(wanted, id);
       return String(id);
     },
   };

@@ -8,7 +8,6 @@ import type {
   InteractionType,
   MessageFlags,
   MessageType,
-  RESTPostAPIChannelMessageJSONBody,
 } from "discord-api-types/v10";
 import type { Ids } from "./time-and-ids.ts";
 
@@ -21,6 +20,9 @@ export type World = {
   readonly guilds: Map<string, Guild>;
   readonly channels: Map<string, Channel>;
   readonly interactions: Map<string, Interaction>;
+  readonly interactionTokens: Map<string, Interaction>;
+  /** The last message of an author with a nonce, by "author nonce". */
+  readonly nonces: Map<string, Message>;
   readonly violations: Violation[];
   /** Where events go, and how many sockets heard; the gateway takes this over. */
   announce: (event: Announcement) => number;
@@ -186,8 +188,6 @@ export type Announcement = {
   readonly data: (application: Application, intents: number) => object;
 };
 
-export type MessageBody = RESTPostAPIChannelMessageJSONBody;
-
 export function createWorld(now: () => number, ids: Ids): World {
   return {
     now,
@@ -197,6 +197,8 @@ export function createWorld(now: () => number, ids: Ids): World {
     guilds: new Map(),
     channels: new Map(),
     interactions: new Map(),
+    interactionTokens: new Map(),
+    nonces: new Map(),
     violations: [],
     announce: () => 0,
   };

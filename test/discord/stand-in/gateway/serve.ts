@@ -4,7 +4,8 @@ import { GatewayOpcodes as Op } from "discord-api-types/v10";
 import { type WebSocket, WebSocketServer } from "ws";
 import type { Clock } from "../../../../src/platform/clock.ts";
 import type { Traffic } from "../rest/serve.ts";
-import { type Gateway, receive } from "./receive.ts";
+import type { Gateway } from "./gateway.ts";
+import { receive } from "./receive.ts";
 import { type Connection, closeConnection, sendTo } from "./session.ts";
 
 export type Sockets = {

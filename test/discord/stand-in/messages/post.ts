@@ -22,15 +22,15 @@ export type Draft = {
 
 /** Something to see is needed: text, an embed or a file (Create Message). */
 function refuseEmpty(said: Said): void {
-  if (said.content.trim() === "" && said.embeds.length === 0 && said.attachments.length === 0)
+  if (said.content === "" && said.embeds.length === 0 && said.attachments.length === 0)
     throw refusals.emptyMessage();
 }
 
-/** Puts a message into its channel and tells whoever may hear of it. */
+/** Puts a message into its channel and tells whoever may hear of it. Text is trimmed (from memory). */
 export function postMessage(world: World, hosts: Hosts, draft: Draft): Message {
   const { channel, author, form } = draft;
   const said: Said = {
-    content: form.content ?? "",
+    content: (form.content ?? "").trim(),
     embeds: (form.embeds ?? []) as Said["embeds"],
     components: (form.components ?? []) as Said["components"],
     attachments: attach(world, [], draft.uploads ?? [], form.attachments),
@@ -67,6 +67,7 @@ export function postMessage(world: World, hosts: Hosts, draft: Draft): Message {
     deletedAt: undefined,
   };
   channel.messages.push(message);
+  if (message.nonce !== undefined) world.nonces.set(`${author.id} ${message.nonce}`, message);
   tell(world, hosts, "MESSAGE_CREATE", message);
   return message;
 }
@@ -81,7 +82,7 @@ export function editMessage(
 ): void {
   const { said } = message;
   const next: Said = {
-    content: form.content === undefined ? said.content : (form.content ?? ""),
+    content: form.content === undefined ? said.content : (form.content ?? "").trim(),
     embeds: form.embeds === undefined ? said.embeds : ((form.embeds ?? []) as Said["embeds"]),
     components:
       form.components === undefined

@@ -71,6 +71,7 @@ export function act(world: World, hosts: Hosts, action: Action): InteractionHand
     choices: undefined,
   };
   world.interactions.set(id, interaction);
+  world.interactionTokens.set(token, interaction);
   const send = (): void => {
     const heard = world.announce({
       t: "INTERACTION_CREATE",

@@ -25,6 +25,8 @@ export type AppHandle = {
   commands(guildId?: string): readonly APIApplicationCommand[];
   /** How often commands were registered, and where. */
   readonly registrations: Application["registrations"];
+  /** Gives it a new token; the old one serves no more for REST. */
+  renew(token: string): void;
   /** Switches a privileged intent. */
   allow(intents: ApplicationSpec["intents"]): void;
   readonly application: Application;
@@ -54,6 +56,11 @@ export function createApplication(world: World, spec: ApplicationSpec): AppHandl
     mention: `<@${bot.id}>`,
     commands: (guildId) => application.commands.get(guildId ?? "global") ?? [],
     registrations: application.registrations,
+    renew(token) {
+      world.applications.delete(application.token);
+      application.token = token;
+      world.applications.set(token, application);
+    },
     allow(intents) {
       Object.assign(application.intents, intents);
     },

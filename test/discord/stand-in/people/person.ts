@@ -1,6 +1,6 @@
 import { ComponentType, InteractionType, MessageType } from "discord-api-types/v10";
-import { postMessage } from "../messages/post.ts";
-import { channelPermissions, guildPermissions, has } from "../permissions.ts";
+import { editMessage, postMessage } from "../messages/post.ts";
+import { channelPermissions, has } from "../permissions.ts";
 import { directChannel } from "../rest/routes-self.ts";
 import type { Hosts } from "../views/message.ts";
 import type { Application, Channel, Message, User, World } from "../world.ts";
@@ -8,8 +8,9 @@ import { act } from "./act.ts";
 import { type ChannelHandle, channelHandle } from "./channel-handle.ts";
 import { type FormValues, formData } from "./form-data.ts";
 import type { FormShown, InteractionHandle } from "./interaction-handle.ts";
+import { refuseCommand } from "./offered.ts";
 import { buttonsOf, type Posted, posted } from "./posted.ts";
-import { commandCalled, type Options, slashData } from "./slash-data.ts";
+import { type Options, slashData } from "./slash-data.ts";
 
 /** A channel by its handle, id, or name; "dm" is the direct message with the bot. */
 export type Where = { readonly id: string } | string;
@@ -73,6 +74,9 @@ export type Surroundings = {
   readonly application: () => Application;
 };
 
+/** Some people's programs take 4000 characters where a bot may only send 2000 (from memory). */
+const LONGEST = 4000;
+
 export function person({ world, hosts, application }: Surroundings, user: User): Person {
   const direct = (): Channel => directChannel(world, application().bot, user);
   const sees = (channel: Channel): boolean =>
@@ -107,6 +111,7 @@ export function person({ world, hosts, application }: Surroundings, user: User):
   const speak = (channel: Channel, text: string, more: SpeechSpec = {}): Posted => {
     if (!has(channelPermissions(world, channel, user.id), "SendMessages"))
       throw new Error(`${user.name} may not write in ${channel.name}`);
+    if (text.length > LONGEST) throw new Error(`${user.name} can write no more than ${LONGEST}`);
     const message = postMessage(world, hosts, {
       channel,
       author: user,
@@ -156,8 +161,7 @@ export function person({ world, hosts, application }: Surroundings, user: User):
     edits(message, text) {
       const [, found] = find(message);
       if (found.author !== user) throw new Error("Not their message");
-      found.edits.push({ said: found.said, at: world.now() });
-      found.said = { ...found.said, content: text };
+      editMessage(world, hosts, found, { content: text }, []);
     },
     slash: (line, spec = {}) => command(line, spec),
     autocomplete: (line, spec) => command(line, spec, spec),
@@ -205,29 +209,4 @@ export function person({ world, hosts, application }: Surroundings, user: User):
       user.closed = closed;
     },
   };
-}
-
-/** A command the user's program would not offer: by its member permissions, or outside its contexts. */
-function refuseCommand(
-  world: World,
-  application: Application,
-  user: User,
-  channel: Channel,
-  line: string,
-): void {
-  const [name = ""] = line.replace(/^\//, "").split(" ");
-  const found = commandCalled(application, channel.guildId, name);
-  const guild = world.guilds.get(channel.guildId ?? "");
-  const contexts = found.contexts ?? [0, 1, 2];
-  if (!contexts.includes(guild === undefined ? 1 : 0))
-    throw new Error(`Not offered: /${name} is not for here`);
-  if (!has(channelPermissions(world, channel, user.id), "UseApplicationCommands"))
-    throw new Error(`Not offered: ${user.name} may use no commands here`);
-  const member = guild?.members.get(user.id);
-  const needed = found.default_member_permissions;
-  if (guild === undefined || member === undefined || needed === null) return;
-  const all = guildPermissions(guild, member);
-  const lacks = (all & BigInt(needed)) !== BigInt(needed) || BigInt(needed) === 0n;
-  if (lacks && !has(all, "Administrator"))
-    throw new Error(`Not offered: ${user.name} lacks the permissions for /${name}`);
 }

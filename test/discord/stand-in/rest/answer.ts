@@ -88,8 +88,8 @@ const tooMany = (
       global: scope === "global",
     },
     {
-      ...headers,
       "retry-after": String(retryAfter),
+      ...headers,
       "x-ratelimit-scope": scope,
       ...(scope === "global" ? { "x-ratelimit-global": "true" } : {}),
     },

@@ -44,6 +44,10 @@ export function createBuckets(clock: Clock, pace: number): Buckets {
     windows.set(key, fresh);
     return fresh;
   };
+  /** Whole seconds, as the page's examples; finer only where seconds are shorter here. */
+  const retryHeader = (seconds: number): Record<string, string> => ({
+    "retry-after": String(pace < 1 ? seconds : Math.ceil(seconds)),
+  });
   const secondsTo = (ends: number): number =>
     Math.ceil(Math.max(0, ends - clock.monotonic())) / 1000;
 
@@ -54,7 +58,8 @@ export function createBuckets(clock: Clock, pace: number): Buckets {
         const all = open(`global ${owner}`, GLOBAL.limit, GLOBAL.windowMs);
         if (all.left <= 0) {
           const retryAfter = secondsTo(all.ends);
-          return { retryAfter, scope: "global", headers: { "x-ratelimit-global": "true" } };
+          const headers = { "x-ratelimit-global": "true", ...retryHeader(retryAfter) };
+          return { retryAfter, scope: "global", headers };
         }
         all.left -= 1;
       }
@@ -68,6 +73,7 @@ export function createBuckets(clock: Clock, pace: number): Buckets {
         retryAfter: exceeded ? left : undefined,
         scope: exceeded ? "user" : undefined,
         headers: {
+          ...(exceeded ? retryHeader(left) : {}),
           "x-ratelimit-limit": String(limit),
           "x-ratelimit-remaining": String(window.left),
           "x-ratelimit-reset": ((clock.wall() + left * 1000) / 1000).toFixed(3),

@@ -52,6 +52,10 @@ export const formOf = <T>(call: Call, schema: z.ZodType<T>): T =>
     }),
   );
 
+/** Reads the query by a schema. @throws Refusal 50035 */
+export const queryOf = <T>(call: Call, schema: z.ZodType<T>): T =>
+  readForm(schema, Object.fromEntries(call.query), () => undefined);
+
 /** What no careful bot sends: a bad form, nothing to say, too much, broken JSON. */
 const CARELESS = new Set([30015, 40005, 50006, 50008, 50035, 50109]);
 

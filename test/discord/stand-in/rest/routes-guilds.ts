@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { channelView, guildView, roleView } from "../views/guild.ts";
 import { memberView, userView } from "../views/user.ts";
-import { type Answer, type Call, caller, type Route } from "./call.ts";
+import { type Answer, type Call, caller, queryOf, type Route } from "./call.ts";
 import { guildOf } from "./find.ts";
 import { refusals } from "./refusal.ts";
 
@@ -18,15 +18,16 @@ function channels(call: Call): Answer {
   });
 }
 
+const page = z.object({
+  limit: z.coerce.number().int().min(1).max(1000).default(1),
+  after: z.string().default("0"),
+});
+
 /** List Guild Members needs the members intent switched on. */
 function members(call: Call): Answer {
   const guild = guildOf(call);
   if (!caller(call).intents.guildMembers) throw refusals.missingAccess();
-  const page = z.object({
-    limit: z.coerce.number().int().min(1).max(1000).default(1),
-    after: z.string().default("0"),
-  });
-  const { limit, after } = page.parse(Object.fromEntries(call.query));
+  const { limit, after } = queryOf(call, page);
   return [...guild.members.values()]
     .filter(({ user }) => BigInt(user.id) > BigInt(after))
     .sort((one, other) => (BigInt(one.user.id) < BigInt(other.user.id) ? -1 : 1))

@@ -6,7 +6,7 @@ import { channelPermissions, has } from "../permissions.ts";
 import { channelView } from "../views/guild.ts";
 import { fetchedMessage } from "../views/message.ts";
 import type { Channel, Message } from "../world.ts";
-import { type Answer, type Call, caller, formOf, type Route } from "./call.ts";
+import { type Answer, type Call, caller, formOf, queryOf, type Route } from "./call.ts";
 import { channelOf, messageOf, need } from "./find.ts";
 import { Refusal, refusals } from "./refusal.ts";
 
@@ -35,13 +35,9 @@ function post(call: Call): Answer {
     refuseLostReference(channel, form.message_reference);
   }
   if (form.enforce_nonce === true && form.nonce !== undefined && form.nonce !== null) {
-    const first = channel.messages.find(
-      (other) =>
-        other.author.id === bot.id &&
-        String(other.nonce) === String(form.nonce) &&
-        world.now() - other.at <= NONCE_MS,
-    );
-    if (first !== undefined) return seen(call, first);
+    // Unique for its author, wherever it was used: the page names no channel.
+    const first = world.nonces.get(`${bot.id} ${form.nonce}`);
+    if (first !== undefined && world.now() - first.at <= NONCE_MS) return seen(call, first);
   }
   return seen(call, postMessage(world, hosts, { channel, author: bot, form, uploads }));
 }
@@ -118,13 +114,12 @@ const page = z.strictObject({
   limit: z.coerce.number().int().min(1).max(100).default(50),
   before: z.string().optional(),
   after: z.string().optional(),
-  around: z.string().optional(),
 });
 
 /** Get Channel Messages: newest first; nothing without the history permission. */
 function list(call: Call): Answer {
   const channel = channelOf(call);
-  const { limit, before, after } = page.parse(Object.fromEntries(call.query));
+  const { limit, before, after } = queryOf(call, page);
   const all = channelPermissions(call.world, channel, caller(call).bot.id);
   if (!has(all, "ReadMessageHistory")) return [];
   const shown = channel.messages.filter(
@@ -160,7 +155,7 @@ export const messageRoutes: readonly Route[] = [
     path: "/channels/:channel/messages",
     token: "bot",
     bucket: FIVE,
-    query: ["limit", "before", "after", "around"],
+    query: ["limit", "before", "after"],
     run: list,
   },
   {

@@ -14,5 +14,7 @@ export const clientOf = (discord: StandIn, options: Partial<ClientOptions> = {})
     intents: ordinaryIntents,
     partials: [Partials.Channel, Partials.Message],
     ...options,
+    // The stand-in watches the spacing itself, at its own pace.
+    ws: { buildIdentifyThrottler: async () => ({ waitForIdentify: async () => undefined }) },
     rest: { api: discord.apiUrl, retries: 0, ...options.rest },
   });
