@@ -74,6 +74,9 @@ export function readSettings(env: NodeJS.ProcessEnv = process.env, file = ".env"
   return settingsSchema.parse({ data: value("WETSIDE_DATA"), zone: Temporal.Now.timeZoneId() });
 }
 
+/** A setting is wrong; the message is a sentence that says what to mend. */
+export class SettingsError extends Error {}
+
 /** The Discord channel's settings; undefined while no token is set; a sentence when one is wrong. */
 export function readDiscordSettings(
   env: NodeJS.ProcessEnv = process.env,

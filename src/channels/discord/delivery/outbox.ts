@@ -15,6 +15,8 @@ export type OutboxParts = {
   readonly sender: Sender;
   readonly api: Api;
   readonly direct: DirectMessages;
+  /** The bench's time, by which a post is late. */
+  readonly now: () => number;
   /** The bench's channel takes nothing from the bot, or is no more. */
   readonly onChannelTrouble: (failure: Failure) => void;
   readonly onFault: (error: unknown) => void;
@@ -25,6 +27,8 @@ export type Outbox = {
   post(posts: readonly NewPost[]): Promise<void>;
   /** A message of ours was seen with this nonce: whatever became of the answer, it was posted. */
   seen(nonce: string): void;
+  /** The bench's channel is no more: cues go to whom they are for, what cannot is dropped. */
+  leaveChannel(): void;
   /** Looks again at everything that waits. */
   wake(): void;
 };
@@ -41,7 +45,7 @@ const keyOf = (to: Post["to"]): string => ("channel" in to ? `c${to.channel}` : 
  * it goes to there is a lane of cues and one of everything else, each in order.
  */
 export function createOutbox(parts: OutboxParts): Outbox {
-  const { place, sender, api, direct, onFault } = parts;
+  const { place, sender, api, direct, now, onFault } = parts;
   const lanes = new Map<string, Lane>();
   /** Nonces under which a message may exist already. */
   const attempted = new Set<string>();
@@ -94,11 +98,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
     }
     parts.onChannelTrouble(failure);
     const gone = failure.kind === "gone";
-    const elsewhere = (post: Post): Post | undefined =>
-      post.rank === "cue" && post.owner !== undefined
-        ? { ...post, to: { user: post.owner } }
-        : (instead(post) ?? (gone ? undefined : post));
-    reroute(posts, elsewhere);
+    reroute(posts, (post) => elsewhere(post) ?? (gone ? undefined : post));
     return gone ? undefined : NO_PERMISSION_WAIT;
   };
 
@@ -107,9 +107,9 @@ export function createOutbox(parts: OutboxParts): Outbox {
       place.value.outbox.filter((post) => post.rank === rank && keyOf(post.to) === keyOf(to));
     const lane: Lane = {
       rank,
-      next(now): Send | undefined {
+      next(): Send | undefined {
         if ("channel" in to && place.value.closed !== undefined) return undefined;
-        const next = nextPost(mine(), now, attempted);
+        const next = nextPost(mine(), now(), attempted);
         if (next === undefined) return undefined;
         if (next.posts.length > 1 && next.posts.some(({ batch }) => batch !== next.nonce)) {
           // Which posts are one message is on disk before the message can exist.
@@ -183,12 +183,22 @@ export function createOutbox(parts: OutboxParts): Outbox {
         if (together.length > 0) remove(together.map((one) => one.nonce));
       }
     },
+    leaveChannel() {
+      const left = place.value.outbox.filter(({ to }) => "channel" in to);
+      reroute(left, elsewhere);
+    },
     wake,
   };
 }
 
 const instead = ({ instead: to, ...post }: Post): Post | undefined =>
   to === undefined ? undefined : { ...post, to };
+
+/** A cue goes to whom it is for; anything else where it was told to go instead. */
+const elsewhere = (post: Post): Post | undefined =>
+  post.rank === "cue" && post.owner !== undefined
+    ? { ...post, to: { user: post.owner } }
+    : instead(post);
 
 /** Unlike any other of this bot's; 25 characters at most. */
 const nonceOf = (channel: string, number: number): string =>

@@ -1,3 +1,4 @@
+import { planLines } from "../../../commands/run-lines.ts";
 import type { BenchKeeper } from "../../../conversation/bench-keeper.ts";
 import type { Benches } from "../../../conversation/benches.ts";
 import { openQuestion } from "../../../conversation/turn.ts";
@@ -51,15 +52,18 @@ export type RoomParts = {
   readonly sender: Sender;
   readonly api: Api;
   readonly direct: DirectMessages;
+  /** A live message is edited this often at most, ms. */
+  readonly editEvery?: number | undefined;
   readonly onChannelTrouble: (failure: Failure) => void;
   readonly onFault: (error: unknown) => void;
 };
 
 export function openRoom(parts: RoomParts): Room {
   const { key, keeper, place, benches, sender, api, direct, onFault } = parts;
-  const { onChannelTrouble } = parts;
-  const outbox = createOutbox({ place, sender, api, direct, onChannelTrouble, onFault });
-  const statuses = createStatusLane({ key, keeper, place, api, onFault });
+  const { onChannelTrouble, editEvery } = parts;
+  const { now } = benches;
+  const outbox = createOutbox({ place, sender, api, direct, now, onChannelTrouble, onFault });
+  const statuses = createStatusLane({ key, keeper, place, api, now, editEvery, onFault });
   const bell = benches.join(key, {
     keeper,
     tell: async (replies, at, bench) => {
@@ -73,16 +77,20 @@ export function openRoom(parts: RoomParts): Room {
 
   let before: Promise<void> = Promise.resolve();
 
-  const own = (speaker: Speaker): void => {
+  /** A run that was not there before is theirs who spoke. @returns the answer without its plan */
+  const own = (reply: Reply, speaker: Speaker): Reply => {
     const { bench } = keeper.record;
     const fresh = newRuns(bench, place.value);
-    if (fresh.length === 0) return;
+    if (fresh.length === 0) return reply;
     const owners = Object.fromEntries(fresh.map(({ id }) => [id, speaker.id]));
     place.change((value) => ({ ...value, owners: { ...value.owners, ...owners } })).catch(onFault);
     const at = bell.now();
     const posts = fresh.flatMap((run) => planPosts(run, at, bench, key, place.value));
     if (bench.mode !== "dark") outbox.post(posts).catch(onFault);
     sender.wake(statuses);
+    // The plan is a message of its own, for everyone and in everyone's time.
+    const planned = new Set(fresh.flatMap((run) => planLines(bench, run, at)));
+    return { ...reply, lines: reply.lines.filter((line) => !planned.has(line)) };
   };
 
   return {
@@ -95,9 +103,7 @@ export function openRoom(parts: RoomParts): Room {
       const answered = before.then(async () => {
         const said = read();
         if ("refusal" in said) return said.refusal;
-        const reply = await bell.take({ ...said, who: speaker.name });
-        own(speaker);
-        return reply;
+        return own(await bell.take({ ...said, who: speaker.name }), speaker);
       });
       before = answered.then(
         () => undefined,

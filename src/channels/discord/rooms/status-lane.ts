@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { BenchKeeper } from "../../../conversation/bench-keeper.ts";
 import type { Bench } from "../../../domain/session/bench.ts";
 import { isLive, type Run } from "../../../domain/session/run.ts";
-import { instant } from "../../../domain/units/quantity.ts";
+import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Api } from "../delivery/api.ts";
 import { TOO_MANY_OLD_EDITS } from "../delivery/failure.ts";
 import { routeKey } from "../delivery/limits.ts";
@@ -18,10 +18,14 @@ export type StatusParts = {
   readonly keeper: BenchKeeper;
   readonly place: Kept<Place>;
   readonly api: Api;
+  /** The bench's time. */
+  readonly now: () => Instant;
+  /** It is edited this often at most, ms: every time in it is absolute. */
+  readonly editEvery?: number | undefined;
   readonly onFault: (error: unknown) => void;
 };
 
-/** A run's message is edited this often at most, ms: every time in it is absolute. */
+/** How often it is edited at most, ms, unless told. */
 const PACE = 5000;
 /** Edits of messages older than an hour are few: before that a new one takes over, ms. */
 const TAKE_OVER = 50 * 60_000;
@@ -38,7 +42,8 @@ type Shown = { readonly text: string; readonly at: number };
  * The live message of each run of one bench: made when the run is planned, edited when something
  * of it changed, left behind when the run is over. It waits for everything else.
  */
-export function createStatusLane({ key, keeper, place, api, onFault }: StatusParts): Lane {
+export function createStatusLane(parts: StatusParts): Lane {
+  const { key, keeper, place, api, now, editEvery = PACE, onFault } = parts;
   const shown = new Map<string, Shown>();
   /** Where each message is taken for made, if the answer that says so gets lost. */
   const made = new Map<string, number>();
@@ -59,7 +64,7 @@ export function createStatusLane({ key, keeper, place, api, onFault }: StatusPar
   const create = (run: Run, payload: MessagePayload, at: number, old: Status | undefined): Send => {
     const { channel } = place.value;
     const path = Routes.channelMessages(channel) as `/${string}`;
-    const count = made.get(run.id) ?? at;
+    const count = made.get(run.id) ?? now();
     made.set(run.id, count);
     // One nonce for all tries at this message.
     const nonce = `s${key.slice(-8)}-${run.id}-${Math.floor(count / 1000).toString(36)}`.slice(
@@ -76,7 +81,7 @@ export function createStatusLane({ key, keeper, place, api, onFault }: StatusPar
         shown.set(run.id, { text: JSON.stringify(payload), at });
         change((value) => ({
           ...value,
-          statuses: { ...value.statuses, [run.id]: { message: id, channel, at } },
+          statuses: { ...value.statuses, [run.id]: { message: id, channel, at: now() } },
         }));
         if (old !== undefined) removeOld(old);
       },
@@ -120,11 +125,11 @@ export function createStatusLane({ key, keeper, place, api, onFault }: StatusPar
   const show = (bench: Bench, run: Run, at: number): Send | { readonly at: number } | undefined => {
     const status = place.value.statuses[run.id];
     if (status === undefined && !isLive(run)) return undefined;
-    const payload = statusMessage(run, instant(at), { bench, benchKey: key });
-    const isOld = status !== undefined && isLive(run) && at - status.at > TAKE_OVER;
+    const payload = statusMessage(run, now(), { bench, benchKey: key });
+    const isOld = status !== undefined && isLive(run) && now() - status.at > TAKE_OVER;
     const before = shown.get(run.id);
     if (!isOld && before?.text === JSON.stringify(payload)) return undefined;
-    const free = (before?.at ?? Number.NEGATIVE_INFINITY) + PACE;
+    const free = (before?.at ?? Number.NEGATIVE_INFINITY) + editEvery;
     if (free > at) return { at: free };
     return status === undefined || isOld
       ? create(run, payload, at, status)

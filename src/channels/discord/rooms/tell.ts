@@ -22,14 +22,20 @@ function ownerOf(bench: Bench, { owners }: Place, { facts }: Reply): string | un
   return any === undefined ? undefined : owners[any.id];
 }
 
+/** Where what is for all goes: the channel, and while there is none, to whoever opened it. */
+const homeOf = ({ closed, channel, openedBy }: Place): To =>
+  closed === undefined ? { channel } : { user: openedBy };
+
 /** Where a reminder, or the daily message, goes: each person's own choice. */
 function addressesOf(place: Place, { facts }: Reply): readonly Pick<NewPost, "to" | "instead">[] {
-  const channel: To = { channel: place.channel };
+  const channel = homeOf(place);
   const members = Object.entries(place.members);
   const direct = ([user]: [string, Member]) => ({ to: { user }, instead: channel });
   if (typeof facts.owner === "string") {
     const owner = members.find(([, { name }]) => name === facts.owner);
-    return owner?.[1].reminders === "dm" ? [direct(owner)] : [{ to: channel }];
+    if (owner === undefined) return [{ to: channel }];
+    if (place.closed !== undefined) return [{ to: { user: owner[0] } }];
+    return owner[1].reminders === "dm" ? [direct(owner)] : [{ to: channel }];
   }
   const apart = members.filter(([, { reminders }]) => reminders === "dm");
   // A role may hold people who have not said a word yet: they read the channel.
@@ -56,7 +62,7 @@ export function postsOf(
     const owner = ownerOf(bench, place, reply);
     return cueMessage(reply, { ...context, mention: owner }).map((payload) => ({
       rank: "cue" as const,
-      to: { channel: place.channel },
+      to: place.closed === undefined || owner === undefined ? homeOf(place) : { user: owner },
       payload,
       due: at,
       owner,
@@ -74,7 +80,7 @@ export const planPosts = (
 ): readonly NewPost[] =>
   planMessage(run, now, { bench, benchKey }).map((payload) => ({
     rank: "cue",
-    to: { channel: place.channel },
+    to: homeOf(place),
     payload,
     due: now,
   }));
