@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { createFakeClock } from "../../support/fake-clock.ts";
 import { clientOf } from "./support/client.ts";
 import { setUp, TOKEN } from "./support/set-up.ts";
 
@@ -24,6 +25,18 @@ test("five messages in two seconds, and the headers tell", async () => {
   expect(headers.get("x-ratelimit-scope")).toBe("user");
   expect(headers.get("x-ratelimit-global")).toBeNull();
   expect(discord.takeViolations().map(({ kind }) => kind)).toEqual(["rate-limit"]);
+});
+
+test("windows can go by the fake clock, so that its jumps make room", async () => {
+  const limitsClock = createFakeClock();
+  const { call, bench } = await setUp({}, { pace: 1, limitsClock });
+  const post = async (): Promise<number> =>
+    (await call("POST", `${bench}/messages`, { content: "c" })).status;
+  for (let sent = 0; sent < 5; sent += 1) expect(await post()).toBe(200);
+  limitsClock.advance(1990);
+  expect(await post()).toBe(429);
+  limitsClock.advance(10);
+  expect(await post()).toBe(200);
 });
 
 test("each channel and each route has a count of its own; the bucket's name is the route's", async () => {

@@ -31,6 +31,11 @@ export type StandInSpec = {
    * queue does; the headers tell the shorter windows honestly.
    */
   readonly pace?: number;
+  /**
+   * By which clock rate limits' windows go, at `pace`: real time when left out. A client that waits
+   * by the fake clock wants its limits on that clock too.
+   */
+  readonly limitsClock?: Clock;
   /** What Hello asks for, in real ms. */
   readonly heartbeatMs?: number;
   /** How many invalid requests in ten minutes shut the bot out; 10,000 when left out. */
@@ -67,6 +72,7 @@ export type StandIn = Mischief & {
 /** Starts a stand-in of the chat service on 127.0.0.1, at a port of its own. */
 export async function startStandIn(spec: StandInSpec = {}): Promise<StandIn> {
   const { clock = systemClock, pace = 1, heartbeatMs = 41_250, invalidLimit = 10_000 } = spec;
+  const { limitsClock = systemClock } = spec;
   const now = createServiceTime(clock);
   const world = createWorld(now, createIds(now));
   const hosts = { attachments: "", gateway: "" };
@@ -77,7 +83,7 @@ export async function startStandIn(spec: StandInSpec = {}): Promise<StandIn> {
     world,
     hosts,
     routes,
-    buckets: createBuckets(systemClock, pace),
+    buckets: createBuckets(limitsClock, pace),
     faults,
     invalid,
     pace: systemClock,
