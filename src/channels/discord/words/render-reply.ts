@@ -37,7 +37,7 @@ export function renderReply(reply: Reply, context: RenderContext): readonly Mess
   const unasked = isUnasked(reply);
   if (mode === "dark" && unasked) return [];
   const short = mode === "dark" || (mode === "wet" && reply.kind !== "cue");
-  const lines = short ? [cleanOutgoing(reply.say)] : allLines(reply, context);
+  const lines = short ? cleanPieces(reply.say) : allLines(reply, context);
   const texts = packLines(called(lines, context.mention));
   const buttons = buttonsOf(reply, context);
   return texts.map((text, index) =>
