@@ -53,6 +53,8 @@ export type Discord = {
   readonly over: Promise<string>;
   /** Resolves once the bot is connected for the first time. */
   readonly connected: Promise<void>;
+  /** Resolves once nothing is under way: neither on a bench nor to Discord. */
+  idle(): Promise<void>;
   close(): Promise<void>;
 };
 
@@ -150,17 +152,21 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     onOver: over.resolve,
   });
   for (const room of rooms.all()) room.refresh();
+  const idle = async (): Promise<void> => {
+    for (const room of rooms.all()) await room.idle();
+    await sender.idle();
+  };
 
   return {
     over: over.promise,
     connected: connection.connected,
+    idle,
     async close() {
       await connection.close();
       sender.stop();
-      await sender.idle();
       for (const room of rooms.all()) {
         room.close();
-        await room.keeper.idle();
+        await room.idle();
       }
       await directory.close();
     },

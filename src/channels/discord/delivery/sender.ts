@@ -37,12 +37,12 @@ export type Sender = {
   wake(lane: Lane): void;
   /** The way is open again: whatever waited after a failure is tried now. */
   kick(): void;
-  /** Resolves once every lane is empty, or waits. */
+  /** Resolves once nothing is under way or held back by a limit; what waits after a failure waits. */
   idle(): Promise<void>;
   stop(): void;
 };
 
-type Standing = { busy: boolean; failures: number; notBefore: number };
+type Standing = { busy: boolean; limited: boolean; failures: number; notBefore: number };
 
 /** A request that takes longer, ms, is given up and made again. */
 const PATIENCE = 6000;
@@ -61,6 +61,8 @@ export function createSender(parts: SenderParts): Sender {
   let stopped = false;
   let swept = now();
   let waiting: (() => void)[] = [];
+
+  const isActive = (): boolean => [...lanes.values()].some(({ busy, limited }) => busy || limited);
 
   const start = (lane: Lane, standing: Standing, send: Send): void => {
     standing.busy = true;
@@ -89,6 +91,7 @@ export function createSender(parts: SenderParts): Sender {
   const fail = (lane: Lane, standing: Standing, send: Send, failure: Failure): void => {
     switch (failure.kind) {
       case "limited":
+        standing.limited = true;
         standing.notBefore = now() + failure.ms;
         return;
       case "unreachable":
@@ -124,6 +127,7 @@ export function createSender(parts: SenderParts): Sender {
         again = Math.min(again, Math.max(send.at, at + 1));
       } else {
         const free = limits.freeAt(send.key, rank, at);
+        standing.limited = free > at;
         if (free > at) again = Math.min(again, free);
         else start(lane, standing, send);
       }
@@ -142,7 +146,7 @@ export function createSender(parts: SenderParts): Sender {
     }
     const again = Math.min(...ranks.map((rank) => startDue(rank, at)));
     if (Number.isFinite(again)) callOff = clock.setTimer(Math.max(1, again - at), pump);
-    if (![...lanes.values()].some(({ busy }) => busy)) {
+    if (!isActive()) {
       for (const done of waiting) done();
       waiting = [];
     }
@@ -158,7 +162,8 @@ export function createSender(parts: SenderParts): Sender {
   return {
     wake(lane) {
       if (stopped) return;
-      if (!lanes.has(lane)) lanes.set(lane, { busy: false, failures: 0, notBefore: 0 });
+      if (!lanes.has(lane))
+        lanes.set(lane, { busy: false, limited: false, failures: 0, notBefore: 0 });
       pump();
     },
     kick() {
@@ -169,7 +174,7 @@ export function createSender(parts: SenderParts): Sender {
       pump();
     },
     idle: () =>
-      stopped || ![...lanes.values()].some(({ busy }) => busy)
+      stopped || !isActive()
         ? Promise.resolve()
         : new Promise((done) => {
             waiting.push(done);

@@ -31,29 +31,38 @@ export class Kept<T> {
     const next = make(this.#value);
     if (next === this.#value && this.#saved === next) return;
     this.#value = next;
-    if (this.#writing === undefined) {
-      this.#writing = this.#write();
-      return this.#writing;
-    }
+    if (this.#writing === undefined && this.#next === undefined) return this.#start();
     // What is being written now was made before this change.
-    this.#next ??= this.#writing
+    this.#next ??= (this.#writing ?? Promise.resolve())
       .catch(() => undefined)
       .then(() => {
         this.#next = undefined;
-        this.#writing = this.#write();
-        return this.#writing;
+        return this.#start();
       });
     return this.#next;
   }
 
+  /** Resolves once nothing is being written. */
+  async idle(): Promise<void> {
+    for (;;) {
+      const under = this.#next ?? this.#writing;
+      if (under === undefined) return;
+      await under.catch(() => undefined);
+    }
+  }
+
+  #start(): Promise<void> {
+    const writing = this.#write().finally(() => {
+      if (this.#writing === writing) this.#writing = undefined;
+    });
+    this.#writing = writing;
+    return writing;
+  }
+
   async #write(): Promise<void> {
     const next = this.#value;
-    try {
-      if (next === this.#saved) return;
-      await this.#store.commit(this.#id, this.#saved, next);
-      this.#saved = next;
-    } finally {
-      this.#writing = undefined;
-    }
+    if (next === this.#saved) return;
+    await this.#store.commit(this.#id, this.#saved, next);
+    this.#saved = next;
   }
 }

@@ -41,6 +41,8 @@ export type Room = {
   render(reply: Reply, who: string, ephemeral?: boolean): readonly MessagePayload[];
   /** Everything that may have changed while nobody was connected is looked at again. */
   refresh(): void;
+  /** Resolves once what was begun is done and kept. */
+  idle(): Promise<void>;
   close(): void;
 };
 
@@ -127,6 +129,10 @@ export function openRoom(parts: RoomParts): Room {
     refresh() {
       outbox.wake();
       sender.wake(statuses);
+    },
+    async idle() {
+      await keeper.idle();
+      await place.idle();
     },
     close: () => bell.stop(),
   };

@@ -33,6 +33,9 @@ const TAKE_OVER = 50 * 60_000;
 const REFUSED = 60_000;
 
 const posted = z.object({ id: z.string() });
+/** While cues wait it is looked at again so much later, ms. */
+const AFTER_CUES = 100;
+
 type Status = Place["statuses"][string];
 
 /** What was last shown of a run, and when. */
@@ -142,6 +145,8 @@ export function createStatusLane(parts: StatusParts): Lane {
       const { bench } = keeper.record;
       // In the dark nothing lights up; what changed meanwhile is shown when the light is on.
       if (bench.mode === "dark" || place.value.closed !== undefined) return undefined;
+      // The plan of a run stands above its live message.
+      if (place.value.outbox.some(({ rank }) => rank === "cue")) return { at: at + AFTER_CUES };
       for (const id of Object.keys(place.value.statuses)) {
         if (bench.runs[id] === undefined) forget(id);
       }
