@@ -77,12 +77,11 @@ test("closes with 4005 on a second identify, 4012 on another version", async () 
   expect(discord.takeViolations().map(({ kind }) => kind)).toEqual(["close-4005"]);
 });
 
-test("closes with 4008 after 120 sends in a minute; heartbeats do not count", async () => {
+test("closes with 4008 after 120 sends in a minute, heartbeats among them", async () => {
   const { discord } = await setUp({}, { pace: 1 });
   const wire = await readyWire(discord, TOKEN);
-  for (let sent = 0; sent < 300; sent += 1) wire.send(Op.Heartbeat, 1);
-  for (let sent = 0; sent < 119; sent += 1) wire.send(Op.PresenceUpdate, {});
-  wire.send(Op.Heartbeat, 1);
+  for (let sent = 0; sent < 60; sent += 1) wire.send(Op.PresenceUpdate, {});
+  for (let sent = 0; sent < 59; sent += 1) wire.send(Op.Heartbeat, 1);
   await wire.until(({ op }) => op === Op.HeartbeatAck);
   wire.send(Op.PresenceUpdate, {});
   expect(await wire.closed).toBe(4008);

@@ -155,6 +155,7 @@ test.each([
   ],
   ["custom ids of 100", { content: "c", components: [row(button(1, { custom_id: text(100) }))] }],
   ["25 options to choose from", { content: "c", components: [row(select(25))] }],
+  ["buttons alone", { components: [row(button(1))] }],
   ["nobody to be rung", { content: "c", allowed_mentions: { parse: [] } }],
   ["no link previews, and silent", { content: "c", flags: 4 | 4096 }],
 ])("a message with %s is taken", async (_, body) => {
@@ -163,8 +164,8 @@ test.each([
   expect(discord.violations).toEqual([]);
 });
 
-// Create Message: one of content, embeds, files and so on is required; code 50006 of the list.
-test.each([{}, { content: "" }, { content: "  " }, { components: [row(button(1))] }])(
+// Create Message: one of content, embeds, components, files and so on; code 50006 of the list.
+test.each([{}, { content: "" }, { content: "  " }, { embeds: [], components: [] }])(
   "an empty message is refused: %j",
   async (body) => {
     const { call, bench } = await setUp();

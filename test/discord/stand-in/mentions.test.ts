@@ -53,6 +53,21 @@ test("a reply rings its author unless told not to; an edit rings nobody", async 
   expect(guild.channel("bench").messages.map(({ pinged }) => pinged)).toEqual([[], ["Ana"], []]);
 });
 
+test("an edit reads its mentions anew, by the default rules unless it brings its own", async () => {
+  const { call, bench, ana } = await setUp();
+  const { body } = await call("POST", `${bench}/messages`, {
+    content: ana.mention,
+    allowed_mentions: { parse: [] },
+  });
+  const edited = async (more: object): Promise<string[]> =>
+    (await call("PATCH", `${bench}/messages/${body.id}`, more)).body.mentions.map(
+      ({ id }: { id: string }) => id,
+    );
+  expect(body.mentions).toEqual([]);
+  expect(await edited({ content: `again ${ana.mention}` })).toEqual([ana.id]);
+  expect(await edited({ content: ana.mention, allowed_mentions: { parse: [] } })).toEqual([]);
+});
+
 test("a reply to what is gone is refused, or goes without", async () => {
   const { call, bench, ana, discord, guild } = await setUp();
   const asked = ana.says("bench", "hello");

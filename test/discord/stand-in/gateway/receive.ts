@@ -5,7 +5,7 @@ import { takeMembersRequest } from "./members-request.ts";
 import { type Connection, closeConnection, type Sent, sendTo } from "./session.ts";
 import { takeIdentify, takeResume } from "./start-session.ts";
 
-/** Sends in 60 s, heartbeats not counted (Gateway, "Rate Limiting"). */
+/** Sends in 60 s on one connection (Gateway, "Rate Limiting"). */
 const SENDS = 120;
 /** The largest payload (Gateway, "Sending Events"). */
 const LARGEST = 4096;
@@ -33,11 +33,6 @@ export function receive(gateway: Gateway, connection: Connection, raw: string): 
     close(4002, "Error while decoding payload.");
     return;
   }
-  if (sent.op === Op.Heartbeat) {
-    connection.heartbeatAt = gateway.monotonic();
-    if (!gateway.deaf) sendTo(connection, { op: Op.HeartbeatAck });
-    return;
-  }
   const now = gateway.monotonic();
   connection.sends = connection.sends.filter((at) => now - at < gateway.sendWindowMs);
   connection.sends.push(now);
@@ -46,6 +41,10 @@ export function receive(gateway: Gateway, connection: Connection, raw: string): 
     return;
   }
   switch (sent.op) {
+    case Op.Heartbeat:
+      connection.heartbeatAt = now;
+      if (!gateway.deaf) sendTo(connection, { op: Op.HeartbeatAck });
+      return;
     case Op.Identify:
       takeIdentify(gateway, connection, sent.d, close);
       return;

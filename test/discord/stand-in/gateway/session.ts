@@ -31,7 +31,7 @@ export type Connection = {
   /** Real ms of the last heartbeat or the hello. */
   heartbeatAt: number;
   stopTimers: () => void;
-  /** Real ms of what the client sent, heartbeats aside. */
+  /** Real ms of what the client sent lately. */
   sends: number[];
   /** Closed from this side: the session stays to be resumed, whatever the code. */
   closedHere: boolean;

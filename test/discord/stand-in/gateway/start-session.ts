@@ -48,6 +48,9 @@ export function takeIdentify(
     return;
   }
   application.sessionStarts += 1;
+  for (const [id, { lostAt }] of gateway.sessions)
+    if (gateway.world.now() - (lostAt ?? gateway.world.now()) > RESUMABLE_MS)
+      gateway.sessions.delete(id);
   const session = createSession(application, shard, read.data.intents);
   gateway.sessions.set(session.id, session);
   bind(session, connection);

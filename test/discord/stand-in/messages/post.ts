@@ -20,10 +20,10 @@ export type Draft = {
   readonly loading?: boolean;
 };
 
-/** Something to see is needed: text, an embed or a file (Create Message). */
-function refuseEmpty(said: Said): void {
-  if (said.content === "" && said.embeds.length === 0 && said.attachments.length === 0)
-    throw refusals.emptyMessage();
+/** Something to see is needed: text, an embed, a component or a file (Create Message). */
+function refuseEmpty({ content, embeds, components, attachments }: Said): void {
+  const parts = [content, embeds, components, attachments];
+  if (parts.every(({ length }) => length === 0)) throw refusals.emptyMessage();
 }
 
 /** Puts a message into its channel and tells whoever may hear of it. Text is trimmed (from memory). */
@@ -72,7 +72,7 @@ export function postMessage(world: World, hosts: Hosts, draft: Draft): Message {
   return message;
 }
 
-/** Changes what a message says; nobody is rung. */
+/** Changes what a message says; mentions are read anew, and nobody is rung ("Edit Message"). */
 export function editMessage(
   world: World,
   hosts: Hosts,
@@ -93,9 +93,26 @@ export function editMessage(
   refuseEmpty(next);
   if ((message.flags & MessageFlags.Loading) === 0) message.edits.push({ said, at: world.now() });
   message.said = next;
+  if (form.content !== undefined) remention(world, message, form);
   const suppress = (form.flags ?? 0) & MessageFlags.SuppressEmbeds;
   message.flags = (message.flags & ~MessageFlags.SuppressEmbeds & ~MessageFlags.Loading) | suppress;
   tell(world, hosts, "MESSAGE_UPDATE", message);
+}
+
+/** Without allowed mentions of its own an edit has the default ones, whatever the first text had. */
+function remention(world: World, message: Message, form: Partial<MessageForm>): void {
+  const channel = world.channels.get(message.channelId);
+  if (channel === undefined) return;
+  const replied = channel.messages.find(({ id }) => id === message.reference);
+  const { mentions, mentionRoles, mentionEveryone } = readMentions(world, {
+    channel,
+    author: message.author,
+    content: message.said.content,
+    allowed: form.allowed_mentions ?? undefined,
+    repliedTo: replied?.author,
+    flags: message.flags,
+  });
+  Object.assign(message, { mentions, mentionRoles, mentionEveryone });
 }
 
 export function deleteMessage(world: World, message: Message): void {
