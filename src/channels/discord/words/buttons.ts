@@ -66,6 +66,13 @@ function mainWord(run: Run, now: Instant): string | undefined {
   }
 }
 
+/** What brings quiet: before a pour that is to put it off, in a bath to silence the beats. */
+function calmWord(run: Run, now: Instant): string | undefined {
+  const at = standing(run, now);
+  if (at.kind === "planned") return at.pourAt === undefined ? undefined : "wait";
+  return run.quiet ? "go on" : "hold";
+}
+
 /**
  * The words for wet hands at this moment: what each tank waits for and `next`, and below them what
  * is good at any time. Without a run there are none.
@@ -86,8 +93,8 @@ export function runButtons(
     return button(benchKey, word, runKey(run, now), many ? `${run.tank}: ${word}` : word, true);
   });
   const next = alone ? [button(benchKey, "next", runKey(only, now))] : [];
-  const quiet = alone && only.quiet ? "go on" : "hold";
-  const hold = alone ? [button(benchKey, quiet, runKey(only, now))] : [];
+  const calm = alone ? calmWord(only, now) : undefined;
+  const hold = calm === undefined ? [] : [button(benchKey, calm, runKey(only, now))];
   return [
     [...mains, ...next],
     [button(benchKey, "again", undefined), ...hold, button(benchKey, "trouble", undefined)],

@@ -4,7 +4,7 @@ import { pick } from "../../../conversation/choices.ts";
 import type { BenchRecord, Pending } from "../../../conversation/record.ts";
 import { openQuestion } from "../../../conversation/turn.ts";
 import { toldLast } from "../../../domain/reminders/snooze.ts";
-import { awaitsEnd, awaitsOut } from "../../../domain/session/hear.ts";
+import { awaitsEnd, awaitsOut, standing } from "../../../domain/session/hear.ts";
 import type { Run } from "../../../domain/session/run.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import { toWords } from "../../../language/words.ts";
@@ -93,7 +93,9 @@ const good: Readonly<Record<string, (run: Run, at: RunMoment, now: Instant) => b
   in: sameBath,
   out: (run, at, now) => sameBath(run, at) || stillOut(run, at, now),
   next: (run, at, now) => runKey(run, now) === `${at.run}.${at.stage}.${at.letter}`,
-  hold: (run) => run.endedAt === undefined,
+  wait: sameBath,
+  // Before a pour "hold" would put it off: that is another button.
+  hold: (run, _, now) => run.endedAt === undefined && standing(run, now).kind !== "planned",
   "go on": (run) => run.endedAt === undefined,
 };
 
