@@ -10,6 +10,8 @@ test("the real client hears what befalls it", async () => {
   const heard: string[] = [];
   client.on(Events.GuildDelete, ({ name }) => heard.push(`left ${name}`));
   client.on(Events.GuildCreate, ({ name }) => heard.push(`joined ${name}`));
+  client.on(Events.GuildUnavailable, ({ name }) => heard.push(`away ${name}`));
+  client.on(Events.GuildAvailable, ({ name }) => heard.push(`back ${name}`));
   client.on(Events.ChannelDelete, ({ id }) => heard.push(`gone ${id}`));
   client.on(Events.ChannelCreate, ({ name }) => heard.push(`new ${name}`));
   client.on(Events.ChannelUpdate, (_, now) => {
@@ -26,16 +28,21 @@ test("the real client hears what befalls it", async () => {
     discord.allowPermission("bench", ["SendMessages"]);
     discord.deleteChannel("desk");
     discord.addChannel("Club", { name: "shelf" });
+    discord.outage("Club");
+    discord.recover("Club");
     discord.kickBot("Club");
     discord.inviteBot("Club");
     await discord.settled();
     discord.revokeToken();
     await discord.settled();
     expect(heard).toEqual([
+      "back Club",
       "may send false",
       "may send true",
       `gone ${desk}`,
       "new shelf",
+      "away Club",
+      "back Club",
       "left Club",
       "joined Club",
       "closed 4004",

@@ -141,6 +141,7 @@ test("writes, edits, fetches, deletes, types, and writes to people", async () =>
   await sent.delete();
   expect(guild.channel("bench").messages).toEqual([]);
   expect(guild.channel("bench").everything).toMatchObject([{ content: "two", deleted: true }]);
+  expect((await client.application?.fetch())?.name).toBe("Bench bot");
   const user = await client.users.fetch(ana.id);
   await user.send("hello");
   expect(ana.direct.messages).toMatchObject([{ content: "hello", author: "Bench bot" }]);

@@ -178,7 +178,7 @@ test("a response can be read, changed and taken back through the webhook", async
 });
 
 test("what only one user sees, the bot's token does not reach", async () => {
-  const { ana, bench, call, callback } = await answering();
+  const { ana, bench, call, callback, wire } = await answering();
   const mixed = ana.slash("mix");
   const answer = await call(
     "POST",
@@ -194,6 +194,8 @@ test("what only one user sees, the bot's token does not reach", async () => {
     const tried = await call(method, `${bench}/messages/${id}`, body);
     expect([method, tried.status, tried.body.code]).toEqual([method, 404, 10008]);
   }
+  await call("POST", `${bench}/messages`, { content: "for all" });
+  expect((await wire.dispatched("MESSAGE_CREATE")).d.content).toBe("for all");
 });
 
 test("a press updates the message it sits on, at once or later", async () => {

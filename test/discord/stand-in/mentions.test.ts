@@ -34,9 +34,12 @@ test("with the permission everyone who sees the channel is rung", async () => {
     bot: { permissions: ["MentionEveryone"] },
     channels: [{ name: "bench", overwrites: [{ for: "Bo", deny: ["ViewChannel"] }] }],
   });
-  await call("POST", `${bench}/messages`, { content: "@everyone" });
+  const content = "@everyone";
+  await call("POST", `${bench}/messages`, { content });
+  await call("POST", `${bench}/messages`, { content, allowed_mentions: { parse: ["users"] } });
   expect(guild.channel("bench").messages[0]?.pinged).toContain("Ana");
   expect(guild.channel("bench").messages[0]?.pinged).not.toContain("Bo");
+  expect(guild.channel("bench").messages[1]?.pinged).toEqual([]);
 });
 
 test("a reply rings its author unless told not to; an edit rings nobody", async () => {

@@ -4,14 +4,9 @@ import type { Sockets } from "./gateway/serve.ts";
 import { closeConnection } from "./gateway/session.ts";
 import { deleteMessage } from "./messages/post.ts";
 import { type ChannelHandle, channelHandle } from "./people/channel-handle.ts";
-import {
-  addBot,
-  addChannel,
-  announceGuild,
-  type ChannelSpec,
-  roleCalled,
-  setOverwrite,
-} from "./people/found-guild.ts";
+import { addBot, addChannel, announceGuild, roleCalled } from "./people/found-guild.ts";
+import type { ChannelSpec } from "./people/guild-spec.ts";
+import { setOverwrite } from "./people/overwrites.ts";
 import { bits, type PermissionName } from "./permissions.ts";
 import { channelView, roleView } from "./views/guild.ts";
 import { memberView, userView } from "./views/user.ts";
@@ -27,6 +22,9 @@ export type Mischief = {
   kickBot(guild: Named): void;
   /** Invites it (again). */
   inviteBot(guild: Named, permissions?: readonly PermissionName[]): void;
+  /** The guild is unavailable for a while: an outage, not a removal; then it is back. */
+  outage(guild: Named): void;
+  recover(guild: Named): void;
   deleteChannel(channel: Named): void;
   addChannel(guild: Named, spec: ChannelSpec): ChannelHandle;
   deleteMessage(message: { readonly id: string }): void;
@@ -127,6 +125,17 @@ export function createMischief(world: World, gateway: Gateway, sockets: Sockets)
         if (!guild.members.has(application.bot.id)) addBot(world, guild, application, permissions);
       announceGuild(world, guild);
     },
+    outage(named) {
+      const { id, members } = guildOf(named);
+      world.announce({
+        t: "GUILD_DELETE",
+        guildId: id,
+        intents: GatewayIntentBits.Guilds,
+        heardBy: ({ bot }) => members.has(bot.id),
+        data: () => ({ id, unavailable: true }),
+      });
+    },
+    recover: (named) => announceGuild(world, guildOf(named)),
     deleteChannel(named) {
       const channel = channelOf(named);
       world.channels.delete(channel.id);

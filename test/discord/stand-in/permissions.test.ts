@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { foundGuild, type GuildSpec } from "./people/found-guild.ts";
+import { foundGuild } from "./people/found-guild.ts";
+import type { GuildSpec } from "./people/guild-spec.ts";
 import { bits, channelPermissions, has } from "./permissions.ts";
 import { setUp } from "./support/set-up.ts";
 import { createIds } from "./time-and-ids.ts";

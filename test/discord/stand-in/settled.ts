@@ -10,9 +10,14 @@ const LONGEST_MS = 10_000;
 /** An interaction may stay unanswered this long before it stops being waited for. */
 const PATIENCE_MS = 2000;
 
+/** Whether a bot in this process is at its files: it answers when they are written. */
+const writing = (): boolean =>
+  process.getActiveResourcesInfo().some((resource) => resource.startsWith("FSReq"));
+
 /**
- * Waits in real time until nothing is under way: no request open, no wire traffic for a while, no
- * interaction without its acknowledgement that could still get one, no promised response open.
+ * Waits in real time until nothing is under way: no request open, no file being written, no wire
+ * traffic for a while, no interaction without its acknowledgement that could still get one, no
+ * promised response open.
  */
 export function createSettled(world: World, traffic: Traffic): () => Promise<void> {
   return async () => {
@@ -22,10 +27,15 @@ export function createSettled(world: World, traffic: Traffic): () => Promise<voi
       [...world.interactions.values()].some(
         ({ acknowledged, delivered, at, original }) =>
           (delivered && acknowledged === undefined && world.now() - at <= ACKNOWLEDGE_MS) ||
-          ((original?.flags ?? 0) & MessageFlags.Loading) !== 0,
+          (original?.deletedAt === undefined &&
+            ((original?.flags ?? 0) & MessageFlags.Loading) !== 0),
       );
-    const quietFrom = (): number => Math.max(traffic.last, start);
-    while (traffic.open > 0 || waiting() || performance.now() - quietFrom() < QUIET_MS) {
+    let busy = start;
+    const quietFor = (): number => {
+      if (writing()) busy = performance.now();
+      return performance.now() - Math.max(traffic.last, busy);
+    };
+    while (traffic.open > 0 || waiting() || quietFor() < QUIET_MS) {
       if (performance.now() - start > LONGEST_MS) throw new Error("The traffic does not settle");
       await new Promise((resolve) => setTimeout(resolve, 5));
     }

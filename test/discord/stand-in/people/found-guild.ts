@@ -1,45 +1,9 @@
 import { GatewayIntentBits } from "discord-api-types/v10";
 import { bits, type PermissionName } from "../permissions.ts";
 import { guildCreateView } from "../views/guild.ts";
-import type { Application, Channel, Guild, Overwrite, Role, User, World } from "../world.ts";
-
-/** Who an overwrite is for: a role or member by name, "@everyone", or "bot". */
-export type OverwriteSpec = {
-  readonly for: string;
-  readonly allow?: readonly PermissionName[];
-  readonly deny?: readonly PermissionName[];
-};
-
-export type ChannelSpec = {
-  readonly name: string;
-  readonly type?: "text" | "voice" | "category";
-  readonly overwrites?: readonly OverwriteSpec[];
-};
-
-export type GuildSpec = {
-  readonly name: string;
-  /** Fixes the id, and so the shard. */
-  readonly id?: string;
-  /** What @everyone may do; the ordinary rights when left out. */
-  readonly everyone?: readonly PermissionName[];
-  readonly roles?: readonly {
-    readonly name: string;
-    readonly permissions?: readonly PermissionName[];
-    readonly mentionable?: boolean;
-  }[];
-  readonly channels?: readonly (string | ChannelSpec)[];
-  readonly members?: readonly (
-    | string
-    | {
-        readonly name: string;
-        readonly nick?: string;
-        readonly roles?: readonly string[];
-        readonly owner?: boolean;
-      }
-  )[];
-  /** What the bot's own role may do besides; false leaves the bot outside. */
-  readonly bot?: { readonly permissions?: readonly PermissionName[] } | false;
-};
+import type { Application, Channel, Guild, Role, User, World } from "../world.ts";
+import type { ChannelSpec, GuildSpec } from "./guild-spec.ts";
+import { setOverwrite } from "./overwrites.ts";
 
 /** What a new server lets everyone do (from memory). */
 const ORDINARY: readonly PermissionName[] = [
@@ -193,32 +157,4 @@ export function addChannel(world: World, guild: Guild, spec: ChannelSpec): Chann
   world.channels.set(channel.id, channel);
   guild.channelIds.add(channel.id);
   return channel;
-}
-
-/** Sets what one role or member may do in a channel, on top of what was set before. */
-export function setOverwrite(world: World, channel: Channel, spec: OverwriteSpec): void {
-  const guild = world.guilds.get(channel.guildId ?? "");
-  if (guild === undefined) throw new Error("Only a guild's channel has overwrites");
-  for (const { id, type } of holders(world, guild, spec.for)) {
-    const before = channel.overwrites.get(id) ?? { id, type, allow: 0n, deny: 0n };
-    const allow = bits(spec.allow ?? []);
-    const deny = bits(spec.deny ?? []);
-    channel.overwrites.set(id, {
-      ...before,
-      allow: (before.allow & ~deny) | allow,
-      deny: (before.deny & ~allow) | deny,
-    });
-  }
-}
-
-function holders(world: World, guild: Guild, name: string): Pick<Overwrite, "id" | "type">[] {
-  if (name === "bot")
-    return [...new Set(world.applications.values())].map(({ bot }) => ({ id: bot.id, type: 1 }));
-  const role = [...guild.roles.values()].find((one) => one.name === name || one.id === name);
-  if (role !== undefined) return [{ id: role.id, type: 0 }];
-  const member = [...guild.members.values()].find(
-    ({ user }) => user.name === name || user.id === name,
-  );
-  if (member === undefined) throw new Error(`Nobody called ${name} in ${guild.name}`);
-  return [{ id: member.user.id, type: 1 }];
 }

@@ -6,7 +6,7 @@ import {
   InteractionResponseType as Response,
 } from "discord-api-types/v10";
 import { z } from "zod";
-import { choice } from "../limits/commands.ts";
+import { choice } from "../limits/command-options.ts";
 import { webhookMessage } from "../limits/message.ts";
 import { modal } from "../limits/modal.ts";
 import { editMessage, postMessage } from "../messages/post.ts";

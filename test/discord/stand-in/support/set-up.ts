@@ -1,8 +1,8 @@
 import { onTestFinished } from "vitest";
 import { createFakeClock, type FakeClock } from "../../../support/fake-clock.ts";
 import type { AppHandle, ApplicationSpec } from "../people/application.ts";
-import type { GuildSpec } from "../people/found-guild.ts";
 import type { GuildHandle } from "../people/guild-handle.ts";
+import type { GuildSpec } from "../people/guild-spec.ts";
 import type { Person } from "../people/person.ts";
 import { type StandIn, type StandInSpec, startStandIn } from "../start.ts";
 import { type RawCall, rawCalls } from "./raw.ts";
