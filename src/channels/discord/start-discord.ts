@@ -130,6 +130,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     aidBudget: new Budget(),
     seen: new Seen(),
     heldBack: new Map(),
+    typed: new Map(),
     openRoom: async (key: string, place: Place, zone: string | undefined): Promise<Room> => {
       await directory.load(key);
       const kept = keptPlace(key, directory, place, undefined);

@@ -11,6 +11,7 @@ import type { RolesOf } from "../people/roles-of.ts";
 import type { Seen } from "../people/seen.ts";
 import type { Room } from "../rooms/room.ts";
 import type { Rooms } from "../rooms/rooms.ts";
+import type { Typed } from "../words/teach-form.ts";
 
 /** What hearing and answering need. */
 export type Desk = {
@@ -31,6 +32,8 @@ export type Desk = {
   readonly seen: Seen;
   /** What somebody wrote directly before it was known for which bench. */
   readonly heldBack: Map<string, { readonly text: string; readonly at: number }>;
+  /** What somebody typed into a form and was not taken, by bench and person. */
+  readonly typed: Map<string, Typed>;
   readonly openRoom: (key: string, place: Place, zone: string | undefined) => Promise<Room>;
   readonly onFault: (error: unknown) => void;
 };

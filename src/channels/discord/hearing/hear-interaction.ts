@@ -323,7 +323,9 @@ async function hearPress(interaction: APIMessageComponentInteraction, desk: Desk
   }
   const pressed = () => {
     const { record } = room.keeper;
-    return readPress(id, { benchKey: room.key, record, who: speaker.name, now: room.now() });
+    const typed = desk.typed.get(`${room.key} ${speaker.id}`);
+    const at = { benchKey: room.key, record, who: speaker.name, now: room.now() };
+    return readPress(id, { ...at, typed });
   };
   const first = pressed();
   if ("form" in first) return talk.answer.form(first.form);
@@ -372,10 +374,12 @@ async function hearForm(interaction: APIModalSubmitInteraction, desk: Desk): Pro
   if ("refusal" in read) {
     return talk.answer.give(room.render(read.refusal, speaker.name, true));
   }
-  const { reply } = await takeTeachForm(
+  const { reply, typed } = await takeTeachForm(
     read.answers,
     (call) => room.hear(() => call, speaker),
     () => room.keeper.record.bench,
-  ).catch((error: unknown) => ({ reply: faultReply(error) }));
+  ).catch((error: unknown) => ({ reply: faultReply(error), typed: {} }));
+  if (Object.keys(typed).length === 0) desk.typed.delete(`${room.key} ${speaker.id}`);
+  else desk.typed.set(`${room.key} ${speaker.id}`, typed);
   await talk.answer.give(room.render(reply, speaker.name));
 }

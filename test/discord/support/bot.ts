@@ -1,0 +1,92 @@
+import { type Discord, startDiscord } from "../../../src/channels/discord/start-discord.ts";
+import { createBenches } from "../../../src/conversation/benches.ts";
+import { openBench } from "../../../src/open-bench.ts";
+import { Secret } from "../../../src/platform/secret.ts";
+import { withFolder } from "../../support/child.ts";
+import { createFakeClock, type FakeClock } from "../../support/fake-clock.ts";
+import { type StandIn, startStandIn } from "../stand-in/start.ts";
+
+export const TOKEN = "an-invented-token.for-tests";
+
+/** The service's network is this much quicker than the real one. */
+const PACE = 0.02;
+
+/** How far the clock moves at once, ms. */
+const STEP = 500;
+
+/** The program on one data folder, as main wires it. */
+export type Bot = {
+  readonly discord: Discord;
+  /** What it told whoever runs it. */
+  readonly notes: readonly string[];
+  stop(): Promise<void>;
+};
+
+export async function startBot(standIn: StandIn, data: string, clock: FakeClock): Promise<Bot> {
+  const house = await openBench({ data, zone: "Europe/Lisbon" });
+  const benches = createBenches({ clock });
+  const notes: string[] = [];
+  const discord = await startDiscord({
+    settings: { token: new Secret(TOKEN), api: standIn.apiUrl },
+    data,
+    zone: "Europe/Lisbon",
+    commands: house.commands,
+    store: house.store,
+    benches,
+    clock,
+    note: (sentence) => void notes.push(sentence),
+    pace: { edit: 20, identify: 5000 * PACE },
+  });
+  return {
+    discord,
+    notes,
+    async stop() {
+      await discord.close();
+      benches.stop();
+      await house.close();
+    },
+  };
+}
+
+export type Scene = {
+  readonly standIn: StandIn;
+  readonly clock: FakeClock;
+  readonly data: string;
+  start(): Promise<Bot>;
+  /** Time goes by, in seconds, a little at a time, with the traffic of each moment. */
+  pass(seconds: number): Promise<void>;
+};
+
+/** A stand-in, a clock and a data folder for the length of a test. */
+export async function withScene(play: (scene: Scene) => Promise<void>): Promise<void> {
+  await withFolder(async (data) => {
+    const clock = createFakeClock();
+    const standIn = await startStandIn({ clock, pace: PACE });
+    const bots: Bot[] = [];
+    try {
+      await play({
+        standIn,
+        clock,
+        data,
+        async start() {
+          const bot = await startBot(standIn, data, clock);
+          bots.push(bot);
+          await bot.discord.connected;
+          await standIn.settled();
+          return bot;
+        },
+        async pass(seconds) {
+          // What falls due at one moment is out before the next: the network is real, the clock is not.
+          for (let left = seconds * 1000; left > 0; left -= STEP) {
+            await clock.pass(Math.min(STEP, left));
+            for (const bot of bots) await bot.discord.idle();
+          }
+          await standIn.settled();
+        },
+      });
+    } finally {
+      for (const bot of bots) await bot.stop();
+      await standIn.close();
+    }
+  });
+}
