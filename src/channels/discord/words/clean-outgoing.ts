@@ -1,15 +1,18 @@
 /** A backslash before one of these shows the sign itself (CommonMark's escapes, which Discord keeps). */
 const ESCAPED = /^\\[!-/:-@[-`{-~]/;
 
-/** Signs that are markup wherever they stand: emphasis, code, spoilers, links, everything in "<...>". */
-const ALWAYS: ReadonlySet<string> = new Set(["*", "_", "~", "`", "|", "<", "[", "]"]);
+/** Signs that are markup wherever they stand: emphasis, code, and everything in "<...>". */
+const ALWAYS: ReadonlySet<string> = new Set(["*", "_", "`", "<"]);
+/** Signs that are markup twice: struck out, hidden. */
+const TWICE: ReadonlySet<string> = new Set(["~", "|"]);
 
 /** What makes a line a heading, small print, a quotation or an item of a list. */
 const OPENING = /^(?:#{1,6}|-#|>{1,3}|[-+])(?=\s|$)|^>/;
 const ITEM = /^(\d{1,9})([.)])(?=\s|$)/;
 
-/** A name between colons is a picture; 19:30:05 is a time. */
+/** A name between colons is a picture; 19:30:05 and "20:00: order fixer" are times. */
 const PICTURE = /^:(?=[^\s:\\]{1,80}:)/;
+const TIME = /^:\d{1,2}:/;
 /** An invitation needs no "https" to become a card. */
 const INVITATION = /^(discord(?:app)?)\.(?=[a-z]{2,12}\/)/i;
 
@@ -67,13 +70,24 @@ function cleanSigns(body: string): string {
 }
 
 function sign(character: string, rest: string, before: string): string {
-  if (character === "@") return `@${BREAK}`;
-  if (character === "\\") return rest.startsWith("\\@") ? "" : "\\\\";
-  if (ALWAYS.has(character)) return `\\${character}`;
-  if (character === ":") {
-    if (rest.startsWith("://")) return "\\:";
-    const time = /\d/.test(before) && /^:\d{1,2}:\d/.test(rest);
-    return PICTURE.test(rest) && !time ? "\\:" : ":";
+  const escaped = `\\${character}`;
+  if (ALWAYS.has(character)) return escaped;
+  if (TWICE.has(character)) {
+    return before === character || rest.charAt(1) === character ? escaped : character;
   }
-  return character;
+  switch (character) {
+    case "@":
+      return `@${BREAK}`;
+    case "\\":
+      return rest.startsWith("\\@") ? "" : escaped;
+    case "(":
+      // "[text](address)" is a link however its brackets are escaped.
+      return before === "]" ? escaped : character;
+    case ":":
+      return rest.startsWith("://") || (PICTURE.test(rest) && !TIME.test(rest))
+        ? escaped
+        : character;
+    default:
+      return character;
+  }
 }

@@ -53,7 +53,8 @@ export function readPress(id: string, pressed: Pressed): Meant {
   }
   const { word, asked } = read;
   if (/^o\d{1,2}$/.test(word)) return readOption(Number(word.slice(1)), asked ?? "", pressed);
-  if (word === "again" || word === "left" || word === "trouble") return { text: word };
+  if (word === "again" || word === "left" || word === "trouble")
+    return { command: word, fields: {} };
   if (word === "snooze" || word === "done") return readReminder(word, asked ?? "", pressed);
   if (word === SNOOZE_DAILY) return readDaily(asked ?? "", pressed);
   if (word === FORM) return openForm(asked ?? "", pressed);

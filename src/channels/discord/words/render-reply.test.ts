@@ -70,6 +70,9 @@ test("a cue begins with the tank and the verb, and calls only whom it is told to
   const [loud] = cueMessage(pour, { ...context, mention: "200000000000000002" });
   expect(loud?.content.split("\n")[0]).toBe("North: pour out now. <@200000000000000002>");
   expect(loud?.allowed_mentions).toEqual({ parse: [], users: ["200000000000000002"] });
+  const beat = { ...pour, facts: { cue: "beat" } };
+  const [calm] = cueMessage(beat, { ...context, mention: "200000000000000002" });
+  expect(calm?.content).not.toContain("<@");
 });
 
 describe("a question offers its answers", () => {
@@ -183,7 +186,7 @@ test("whatever is in it, each message is within the limits and calls nobody", ()
 test("whatever is in it, it is plain text but for our own signs", () => {
   const law = fc.property(repliesOf(words), fc.constantFrom("bench", "wet"), (reply, mode) => {
     for (const { content } of rendered(reply, mode)) {
-      const kinds = parse(content, "normal").map(({ type }) => type);
+      const kinds = parse(content, "extended").map(({ type }) => type);
       expect(kinds.filter((kind) => !OURS.has(kind))).toEqual([]);
     }
   });

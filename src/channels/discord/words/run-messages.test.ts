@@ -47,7 +47,7 @@ test("a plan of many baths goes on in a second message and loses none", () => {
 test("before the pour: when it is", () => {
   expect(linesOf(run, at(0))).toEqual([
     "**North: test**",
-    `pour developer at ${T(30)}, ${R(30)}`,
+    `${T(30)} pour developer, ${R(30)}`,
     `next: ${T(30)} pour developer.`,
     "after it: wash",
   ]);
@@ -112,7 +112,7 @@ test("any run at any moment makes messages within the limits, plain but for our 
       for (const message of messages) {
         expect(createMessage.safeParse(JSON.parse(JSON.stringify(message))).error).toBeUndefined();
         expect(message.components.length).toBeLessThanOrEqual(2);
-        const kinds = parse(message.content, "normal").map(({ type }) => type);
+        const kinds = parse(message.content, "extended").map(({ type }) => type);
         expect(kinds.filter((kind) => !MADE.has(kind))).toEqual([]);
       }
     },

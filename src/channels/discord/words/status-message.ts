@@ -47,12 +47,12 @@ function standingLines(bench: Bench, run: Run, now: Instant): readonly string[] 
   if (at.kind === "planned") {
     return at.pourAt === undefined
       ? [`${bath} waits for "ready". No clock is running.`]
-      : [`pour ${bath} at ${clockMark(at.pourAt)}, ${leftMark(at.pourAt)}`];
+      : [`${clockMark(at.pourAt)} pour ${bath}, ${leftMark(at.pourAt)}`];
   }
   const { stage } = at;
   const pourAt = stage.pourAt ?? now;
   if (at.kind === "pouring") {
-    return [`${bath} is being poured since ${clockMark(pourAt)}; say in when it is full.`];
+    return [`pouring ${bath}, since ${clockMark(pourAt)}; say in when it is full.`];
   }
   const clock = stageClock(stage, pourAt, run.window);
   return [
