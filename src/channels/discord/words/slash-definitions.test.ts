@@ -7,6 +7,7 @@ import type {
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { z } from "zod";
+import { commands as registration } from "../../../../test/discord/stand-in/limits/commands.ts";
 import { type Command, defineCommand, topics } from "../../../commands/define-command.ts";
 import { loadCommands } from "../../../commands/registry.ts";
 import { answer } from "../../../reply/reply.ts";
@@ -130,6 +131,7 @@ const definitions = slashDefinitions(commands);
 
 test("all commands are within every limit", () => {
   checkAll(definitions);
+  expect(registration.safeParse(JSON.parse(JSON.stringify(definitions))).error).toBeUndefined();
 });
 
 test.each(definitions.map((definition) => [definition.name, definition] as const))(
