@@ -78,6 +78,21 @@ test("members and roles change", async () => {
   ]);
 });
 
+// Guild resource, "List Guild Members": with the members intent only.
+test("a guild's channels are listed, its members only with the intent", async () => {
+  const { app, call, guild } = await setUp({ channels: ["bench", "desk"] });
+  const channels = await call("GET", `/guilds/${guild.id}/channels`);
+  expect(channels.body.map(({ name }: { name: string }) => name)).toEqual(["bench", "desk"]);
+  const path = `/guilds/${guild.id}/members?limit=2`;
+  expect((await call("GET", path)).body.code).toBe(50001);
+  app.allow({ guildMembers: true });
+  const first = (await call("GET", path)).body;
+  const rest = (await call("GET", `${path}0&after=${first[1].user.id}`)).body;
+  expect([first.length, rest.length]).toEqual([2, 2]);
+  const bad = await call("GET", `/guilds/${guild.id}/members?limit=0`);
+  expect([bad.status, bad.body.code]).toEqual([400, 50035]);
+});
+
 test("a person does only what the program offers them", async () => {
   const { discord, app, call, guild, ana } = await setUp({
     roles: [{ name: "keeper", permissions: ["ManageGuild"] }],

@@ -41,7 +41,7 @@ test.each([
 
 // Message resource, "Create Message": nonce and enforce_nonce.
 test("a nonce that is enforced gives the first message back, for some minutes", async () => {
-  const { call, bench, clock, guild } = await setUp({}, { pace: 0.0001 });
+  const { call, bench, clock, guild } = await setUp();
   const send = (more: object) => call("POST", `${bench}/messages`, { content: "c", ...more });
   const first = await send({ nonce: "n1", enforce_nonce: true });
   expect(first.body.nonce).toBe("n1");

@@ -132,7 +132,7 @@ async function tryResume(
 }
 
 test("a session ends when the client says good-bye, or after some minutes, or by command", async () => {
-  const setting = await setUp({}, { pace: 0.0001 });
+  const setting = await setUp();
   const { discord, clock } = setting;
   const left = await tryResume(setting, (wire) => wire.close(1000));
   expect(await left.until(({ op }) => op === Op.InvalidSession)).toMatchObject({ d: false });
@@ -154,7 +154,7 @@ test("a session ends when the client says good-bye, or after some minutes, or by
 });
 
 test("closes with 4007 for a number that was never sent, 4004 for another token", async () => {
-  const setting = await setUp({}, { pace: 0.0001 });
+  const setting = await setUp();
   const ahead = await tryResume(setting, (wire) => wire.close(4000), { seq: 99 });
   expect(await ahead.closed).toBe(4007);
   const foreign = await tryResume(setting, (wire) => wire.close(4000), { token: "wrong" });
@@ -162,7 +162,7 @@ test("closes with 4007 for a number that was never sent, 4004 for another token"
 });
 
 test("without an intent its events stay away; interactions need none", async () => {
-  const { discord, ana, call, app } = await setUp({}, { pace: 0.0001 });
+  const { discord, ana, call, app } = await setUp();
   await call("PUT", `/applications/${app.id}/commands`, [{ name: "mix", description: "Mix" }]);
   const heard = async (intents: number): Promise<(string | undefined)[]> => {
     const wire = await readyWire(discord, TOKEN, { intents });
@@ -181,7 +181,7 @@ test("without an intent its events stay away; interactions need none", async () 
 
 // Gateway, "Message Content Intent": direct messages, mentions of the bot, its own.
 test("without the content intent the text is there only where it concerns the bot", async () => {
-  const { discord, ana, app, call, bench } = await setUp({}, { pace: 0.0001 });
+  const { discord, ana, app, call, bench } = await setUp();
   const contents = async (intents: number): Promise<string[]> => {
     const wire = await readyWire(discord, TOKEN, { intents });
     ana.says("bench", "to nobody");

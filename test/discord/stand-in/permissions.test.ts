@@ -106,7 +106,7 @@ test("who does not see a channel may do nothing there; who may not send may not 
 });
 
 test("REST asks for the permissions each route needs", async () => {
-  const { call, bench, discord, ana } = await setUp({}, { pace: 0.0001 });
+  const { call, bench, discord, ana } = await setUp();
   const theirs = ana.says("bench", "hello");
   const mine = (await call("POST", `${bench}/messages`, { content: "mine" })).body;
   const codes = async (): Promise<unknown[]> => {

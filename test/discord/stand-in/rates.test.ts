@@ -101,7 +101,7 @@ test("401, 403 and 429 are counted for ten minutes, and too many shut the bot ou
 
 // Message resource gives no figure; error 30046 is on the list of codes.
 test("messages older than an hour may be edited only so often", async () => {
-  const { call, bench, clock } = await setUp({}, { pace: 0.0001 });
+  const { call, bench, clock } = await setUp();
   const { body } = await call("POST", `${bench}/messages`, { content: "c" });
   const edit = () => call("PATCH", `${bench}/messages/${body.id}`, { content: "d" });
   clock.advance(3_600_000);

@@ -49,6 +49,7 @@ export type StandIn = Mischief & {
   /** The service's time, Unix ms. */
   now(): number;
   application(spec: ApplicationSpec): AppHandle;
+  /** Founds a guild; the applications there are by then are in it, unless told otherwise. */
   guild(spec: GuildSpec): GuildHandle;
   /** Somebody by name or id; who is not in any guild yet is made. */
   member(name: string): Person;

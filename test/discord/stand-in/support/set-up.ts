@@ -26,7 +26,8 @@ export async function setUp(
   spec: StandInSpec & { readonly app?: Partial<ApplicationSpec> } = {},
 ): Promise<Setting> {
   const clock = createFakeClock();
-  const discord = await startStandIn({ clock, pace: 0.02, ...spec });
+  // Rate limits so short that no test meets them unless it wants to.
+  const discord = await startStandIn({ clock, pace: 0.0001, ...spec });
   onTestFinished(() => discord.close());
   const app = discord.application({ token: TOKEN, ...spec.app });
   const founded = discord.guild({
