@@ -66,11 +66,18 @@ function mainWord(run: Run, now: Instant): string | undefined {
   }
 }
 
-/** What brings quiet: before a pour that is to put it off, in a bath to silence the beats. */
+/** What gives time: before a bath is in to put the pour off, in it to silence the beats. */
 function calmWord(run: Run, now: Instant): string | undefined {
   const at = standing(run, now);
-  if (at.kind === "planned") return at.pourAt === undefined ? undefined : "wait";
+  if (at.kind === "planned" && at.pourAt === undefined) return undefined;
+  if (at.kind === "planned" || (at.kind === "pouring" && !run.quiet)) return "wait";
   return run.quiet ? "go on" : "hold";
+}
+
+/** "In" was not heard and is asked for: yes says that it was poured, the moment being past. */
+function wasAsked(run: Run, now: Instant): boolean {
+  const at = standing(run, now);
+  return at.kind === "pouring" && at.openFor >= run.window;
 }
 
 /**
@@ -92,11 +99,12 @@ export function runButtons(
     const word = mainWord(run, now) ?? "next";
     return button(benchKey, word, runKey(run, now), many ? `${run.tank}: ${word}` : word, true);
   });
+  const yes = alone && wasAsked(only, now) ? [button(benchKey, "yes", runKey(only, now))] : [];
   const next = alone ? [button(benchKey, "next", runKey(only, now))] : [];
   const calm = alone ? calmWord(only, now) : undefined;
   const hold = calm === undefined ? [] : [button(benchKey, calm, runKey(only, now))];
   return [
-    [...mains, ...next],
+    [...mains, ...yes, ...next],
     [button(benchKey, "again", undefined), ...hold, button(benchKey, "trouble", undefined)],
   ];
 }

@@ -85,7 +85,7 @@ describe("at the sink", () => {
       "in",
       "next",
       "again",
-      "hold",
+      "wait",
       "trouble",
     ]);
     const { record } = say(pouring, { text: "in" }, at(40));
@@ -122,6 +122,15 @@ describe("at the sink", () => {
     const id = status(pouring, at(31)).in;
     const assumed = passed(pouring, at(80));
     expect(press(id, assumed, at(80))).toEqual({ command: "in", fields: { tank: "North" } });
+  });
+
+  test("asked whether it is in, yes takes the middle of the pour", () => {
+    const pouring = passed(started, at(55));
+    const { yes } = status(pouring, at(55));
+    expect(press(yes, pouring, at(56))).toEqual({ command: "yes", fields: {} });
+    const { record, reply } = say(pouring, done(press(yes, pouring, at(56))), at(56));
+    expect(reply.title).toContain("the middle of the pour");
+    expect(reasonOf(press(yes, record, at(57)))).toBe("old-button");
   });
 
   test("out of the bath before never empties the next one", () => {

@@ -4,6 +4,8 @@ import { pick } from "../../../conversation/choices.ts";
 import type { BenchRecord, Pending } from "../../../conversation/record.ts";
 import { openQuestion } from "../../../conversation/turn.ts";
 import { toldLast } from "../../../domain/reminders/snooze.ts";
+import type { Bench } from "../../../domain/session/bench.ts";
+import { liveRuns } from "../../../domain/session/find-run.ts";
 import { awaitsEnd, awaitsOut, standing } from "../../../domain/session/hear.ts";
 import type { Run } from "../../../domain/session/run.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
@@ -95,6 +97,7 @@ const good: Readonly<Record<string, (run: Run, at: RunMoment, now: Instant) => b
   out: (run, at, now) => sameBath(run, at) || stillOut(run, at, now),
   next: (run, at, now) => runKey(run, now) === `${at.run}.${at.stage}.${at.letter}`,
   wait: sameBath,
+  yes: (run, at, now) => sameBath(run, at) && standing(run, now).kind === "pouring",
   // Before a pour "hold" would put it off: that is another button.
   hold: (run, _, now) => run.endedAt === undefined && standing(run, now).kind !== "planned",
   "go on": (run) => run.endedAt === undefined,
@@ -126,8 +129,15 @@ function readRunWord(word: string, asked: string, { record, now }: Pressed): Mea
       standingLine(record.bench, run, now),
     ]);
   }
+  if (word === "yes") return meantYes(record.bench, now);
   return { command: word, fields: { tank: run.tank } };
 }
+
+/** The word takes no tank: of several pours at once nobody knows which it means. */
+const meantYes = (bench: Bench, now: Instant): Meant =>
+  liveRuns(bench).filter((run) => standing(run, now).kind === "pouring").length === 1
+    ? { command: "yes", fields: {} }
+    : no("old-button", "Several tanks are being poured. Say in, and the tank.");
 
 function readReminder(word: string, asked: string, { record }: Pressed): Meant {
   const key = readReminderKey(asked);
