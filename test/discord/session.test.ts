@@ -238,7 +238,7 @@ test("a sheet is taught by the form, page by page", () =>
       await scene.pass(5);
     }
     expect(pages).toBeGreaterThan(2);
-    const kept = await ask(scene, ines, "yes");
+    expect((await ask(scene, ines, "yes")).content).toContain("Sheet Garden is stored");
     const batch = await ask(scene, ines, "how much water for 500 ml of developer");
     expect(batch.content).toContain("350 mL");
     expect(standIn.violations).toEqual([]);

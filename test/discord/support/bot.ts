@@ -22,16 +22,44 @@ export type Bot = {
   stop(): Promise<void>;
 };
 
-export async function startBot(standIn: StandIn, data: string, clock: FakeClock): Promise<Bot> {
+export type BotOptions = {
+  /** Holds every write of a bench up until it resolves. */
+  readonly slow?: () => Promise<void>;
+  /** It is not waited for that it is connected. */
+  readonly unconnected?: boolean;
+  readonly shards?: readonly number[];
+  readonly shardCount?: number;
+};
+
+async function startBot(
+  standIn: StandIn,
+  data: string,
+  clock: FakeClock,
+  { slow, unconnected: _, ...sharding }: BotOptions = {},
+): Promise<Bot> {
   const house = await openBench({ data, zone: "Europe/Lisbon" });
+  const store: typeof house.store =
+    slow === undefined
+      ? house.store
+      : {
+          load: (id) => house.store.load(id),
+          archive: (id, name, record) => house.store.archive(id, name, record),
+          recall: (id, name) => house.store.recall(id, name),
+          list: () => house.store.list(),
+          close: () => house.store.close(),
+          async commit(...given) {
+            await slow();
+            await house.store.commit(...given);
+          },
+        };
   const benches = createBenches({ clock });
   const notes: string[] = [];
   const discord = await startDiscord({
-    settings: { token: new Secret(TOKEN), api: standIn.apiUrl },
+    settings: { token: new Secret(TOKEN), api: standIn.apiUrl, ...sharding },
     data,
     zone: "Europe/Lisbon",
     commands: house.commands,
-    store: house.store,
+    store,
     benches,
     clock,
     note: (sentence) => void notes.push(sentence),
@@ -52,7 +80,7 @@ export type Scene = {
   readonly standIn: StandIn;
   readonly clock: FakeClock;
   readonly data: string;
-  start(): Promise<Bot>;
+  start(options?: BotOptions): Promise<Bot>;
   /** Time goes by, in seconds, a little at a time, with the traffic of each moment. */
   pass(seconds: number): Promise<void>;
 };
@@ -68,10 +96,10 @@ export async function withScene(play: (scene: Scene) => Promise<void>): Promise<
         standIn,
         clock,
         data,
-        async start() {
-          const bot = await startBot(standIn, data, clock);
+        async start(options) {
+          const bot = await startBot(standIn, data, clock, options);
           bots.push(bot);
-          await bot.discord.connected;
+          if (options?.unconnected !== true) await bot.discord.connected;
           await standIn.settled();
           return bot;
         },

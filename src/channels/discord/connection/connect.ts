@@ -3,6 +3,7 @@ import {
   type APIInteraction,
   ApplicationFlags,
   type GatewayChannelDeleteDispatchData,
+  type GatewayChannelUpdateDispatchData,
   type GatewayGuildCreateDispatchData,
   type GatewayGuildDeleteDispatchData,
   type GatewayMessageCreateDispatchData,
@@ -146,7 +147,13 @@ export function connect(parts: ConnectParts): Connection {
     on<GatewayChannelDeleteDispatchData>(Dispatch.ChannelDelete, ({ id }) =>
       guilds.channelGone(id),
     );
-    on(Dispatch.ChannelUpdate, back);
+    on<GatewayChannelUpdateDispatchData>(Dispatch.ChannelUpdate, (channel) => {
+      if (!("guild_id" in channel) || channel.guild_id === undefined) return;
+      const overwrites = "permission_overwrites" in channel ? channel.permission_overwrites : [];
+      const { id, guild_id: guild } = channel;
+      guilds.channelChanged({ id, overwrites: overwrites ?? [] }, guild, rolesOf(made, guild));
+      sender.kick();
+    });
     on(Dispatch.GuildRoleUpdate, back);
   };
 
@@ -161,6 +168,13 @@ export function connect(parts: ConnectParts): Connection {
     },
   };
 }
+
+/** The roles of a guild, as the library remembers them. */
+const rolesOf = ({ guilds }: Client, guild: string) =>
+  [...(guilds.cache.get(guild)?.roles.cache.values() ?? [])].map(({ id, permissions }) => ({
+    id,
+    permissions: String(permissions.bitfield),
+  }));
 
 /** As the library calls a token it was refused with. */
 const isInvalidToken = (error: unknown): boolean =>

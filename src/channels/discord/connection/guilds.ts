@@ -1,7 +1,7 @@
 import type { GatewayGuildCreateDispatchData } from "discord-api-types/v10";
 import type { Room } from "../rooms/room.ts";
 import type { Rooms } from "../rooms/rooms.ts";
-import { maySee, permissionsIn } from "../set-up/permissions.ts";
+import { maySee, type Overwrite, permissionsIn, type Role } from "../set-up/permissions.ts";
 import { payload } from "../words/message-payload.ts";
 
 /** What befalls benches when channels go, the bot is put out, or is let in again. */
@@ -13,6 +13,12 @@ export type Guilds = {
   /** The guilds of one shard: those that are missing were left while nobody was connected. */
   all(guilds: readonly string[], isOurs: (guild: string) => boolean): void;
   channelGone(channel: string): void;
+  /** A channel's permissions are others now, or those of its guild's roles. */
+  channelChanged(
+    channel: { readonly id: string; readonly overwrites: readonly Overwrite[] },
+    guild: string,
+    roles: readonly Role[],
+  ): void;
   /** The bench's channel takes nothing from the bot. */
   mayNotWrite(room: Room): void;
 };
@@ -41,7 +47,7 @@ export function createGuilds(rooms: Rooms, onFault: (error: unknown) => void): G
   const close = (room: Room, why: "channel deleted" | "bot removed"): void => {
     if (room.place.value.closed !== undefined) return;
     room.place.change((value) => ({ ...value, closed: why, statuses: {} })).catch(onFault);
-    room.outbox.leaveChannel();
+    room.outbox.leaveChannel({ tell: why === "channel deleted" });
     if (why === "bot removed") return;
     const { channelName } = room.place.value;
     tellOpener(
@@ -98,6 +104,12 @@ export function createGuilds(rooms: Rooms, onFault: (error: unknown) => void): G
         const { guild } = room.place.value;
         if (isOurs(guild) && !guilds.includes(guild)) close(room, "bot removed");
       }
+    },
+    channelChanged({ id, overwrites }, guild, roles) {
+      const room = rooms.inChannel(id);
+      if (room === undefined) return;
+      if (maySee(permissionsIn(guild, roles, overwrites))) exposed(room);
+      room.refresh();
     },
     channelGone(channel) {
       const room = rooms.inChannel(channel);

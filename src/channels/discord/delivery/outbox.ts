@@ -27,9 +27,9 @@ export type Outbox = {
   post(posts: readonly NewPost[]): Promise<void>;
   /** A message of ours was seen with this nonce: whatever became of the answer, it was posted. */
   seen(nonce: string): void;
-  /** The bench's channel is no more: cues go to whom they are for, what cannot is dropped. */
-  leaveChannel(): void;
-  /** Looks again at everything that waits. */
+  /** The bench's channel is no more: cues go to whom they are for, if told; the rest is dropped. */
+  leaveChannel(how: { readonly tell: boolean }): void;
+  /** Something may have changed: looks again at everything that waits, the channel first. */
   wake(): void;
 };
 
@@ -47,6 +47,8 @@ const keyOf = (to: Post["to"]): string => ("channel" in to ? `c${to.channel}` : 
 export function createOutbox(parts: OutboxParts): Outbox {
   const { place, sender, api, direct, now, onFault } = parts;
   const lanes = new Map<string, Lane>();
+  /** Until then the bench's channel takes nothing: cues go to whom they are for. */
+  let mutedUntil = 0;
   /** Nonces under which a message may exist already. */
   const attempted = new Set<string>();
 
@@ -85,7 +87,15 @@ export function createOutbox(parts: OutboxParts): Outbox {
     );
   };
 
-  const refused = (to: Post["to"], { posts }: NextPost, failure: Failure): number | undefined => {
+  const waitingFor = (to: Post["to"], rank: Post["rank"]): readonly Post[] =>
+    place.value.outbox.filter((post) => post.rank === rank && keyOf(post.to) === keyOf(to));
+
+  const refused = (
+    lane: Post["rank"],
+    to: Post["to"],
+    { posts }: NextPost,
+    failure: Failure,
+  ): number | undefined => {
     if (failure.kind === "refused") {
       onFault(new Error(`Discord would not take a message: ${failure.what}`));
       remove(posts.map(({ nonce }) => nonce));
@@ -98,18 +108,18 @@ export function createOutbox(parts: OutboxParts): Outbox {
     }
     parts.onChannelTrouble(failure);
     const gone = failure.kind === "gone";
-    reroute(posts, (post) => elsewhere(post) ?? (gone ? undefined : post));
-    return gone ? undefined : NO_PERMISSION_WAIT;
+    mutedUntil = now() + NO_PERMISSION_WAIT;
+    // What waits behind it would fare no better.
+    reroute(waitingFor(to, lane), (post) => elsewhere(post) ?? (gone ? undefined : post));
+    return waitingFor(to, lane).length > 0 ? NO_PERMISSION_WAIT : undefined;
   };
 
   const makeLane = (to: Post["to"], rank: Post["rank"]): Lane => {
-    const mine = (): readonly Post[] =>
-      place.value.outbox.filter((post) => post.rank === rank && keyOf(post.to) === keyOf(to));
     const lane: Lane = {
       rank,
       next(): Send | undefined {
         if ("channel" in to && place.value.closed !== undefined) return undefined;
-        const next = nextPost(mine(), now(), attempted);
+        const next = nextPost(waitingFor(to, rank), now(), attempted);
         if (next === undefined) return undefined;
         if (next.posts.length > 1 && next.posts.some(({ batch }) => batch !== next.nonce)) {
           // Which posts are one message is on disk before the message can exist.
@@ -122,8 +132,11 @@ export function createOutbox(parts: OutboxParts): Outbox {
             attempted.add(next.nonce);
             return sendTo(to, next, signal);
           },
-          accepted: () => remove(next.posts.map(({ nonce }) => nonce)),
-          refused: (failure) => refused(to, next, failure),
+          accepted() {
+            if ("channel" in to) mutedUntil = 0;
+            remove(next.posts.map(({ nonce }) => nonce));
+          },
+          refused: (failure) => refused(rank, to, next, failure),
         };
       },
     };
@@ -164,7 +177,11 @@ export function createOutbox(parts: OutboxParts): Outbox {
       let made: readonly Post[] = [];
       const kept = place.change((value) => {
         const { channel, nextPost: first } = value;
-        made = posts.map((post, index) => ({ ...post, nonce: nonceOf(channel, first + index) }));
+        const muted = now() < mutedUntil;
+        made = posts.map((post, index) => {
+          const fresh = { ...post, nonce: nonceOf(channel, first + index) };
+          return (muted && "channel" in post.to ? elsewhere(fresh) : undefined) ?? fresh;
+        });
         const outbox = withinBounds([...value.outbox, ...made]);
         return { ...value, nextPost: first + posts.length, outbox };
       });
@@ -183,11 +200,14 @@ export function createOutbox(parts: OutboxParts): Outbox {
         if (together.length > 0) remove(together.map((one) => one.nonce));
       }
     },
-    leaveChannel() {
+    leaveChannel({ tell }) {
       const left = place.value.outbox.filter(({ to }) => "channel" in to);
-      reroute(left, elsewhere);
+      reroute(left, tell ? elsewhere : () => undefined);
     },
-    wake,
+    wake() {
+      mutedUntil = 0;
+      wake();
+    },
   };
 }
 

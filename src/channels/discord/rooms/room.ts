@@ -69,7 +69,8 @@ export function openRoom(parts: RoomParts): Room {
   const bell = benches.join(key, {
     keeper,
     tell: async (replies, at, bench) => {
-      if (place.value.closed === "by an administrator") return;
+      const { closed } = place.value;
+      if (closed === "by an administrator" || closed === "bot removed") return;
       // A disk that cannot be written to holds up no cue: it is in memory and on its way.
       await outbox.post(postsOf(replies, at, bench, key, place.value)).catch(onFault);
     },
