@@ -38,13 +38,12 @@ export function renderReply(reply: Reply, context: RenderContext): readonly Mess
   if (mode === "dark" && unasked) return [];
   const short = mode === "dark" || (mode === "wet" && reply.kind !== "cue");
   const lines = short ? cleanPieces(reply.say) : allLines(reply, context);
-  const mention = BEATS.has(reply.facts.cue) ? undefined : context.mention;
-  const texts = packLines(called(lines, mention));
+  const texts = packLines(called(lines, context.mention));
   const buttons = buttonsOf(reply, context);
   return texts.map((text, index) =>
     payload(text, {
       ephemeral: context.ephemeral,
-      mention,
+      mention: context.mention,
       ...(index === texts.length - 1 ? { buttons } : {}),
     }),
   );
@@ -73,9 +72,6 @@ function clockLine(moment: Moment, now: Instant): string {
   if (moment.kind === "no-clock") return `-# ${words}`;
   return `-# ${words}, ${clockMark(later(now, seconds(moment.left_s)))}`;
 }
-
-/** What the hands do anyway, again and again: it notifies as a message and calls nobody. */
-const BEATS: ReadonlySet<unknown> = new Set(["agitate", "rest", "beat", "vent", "fetch"]);
 
 /** Whoever is called is called behind the first line: a banner begins with the tank and the verb. */
 function called(lines: readonly string[], mention: string | undefined): readonly string[] {

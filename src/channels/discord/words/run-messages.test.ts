@@ -53,6 +53,14 @@ test("before the pour: when it is", () => {
   ]);
 });
 
+test("while it is poured: since when, and what is waited for", () => {
+  const wet = pouredIn(run, at(42));
+  const pouring = { ...wet, stages: wet.stages.map(({ inAt: _, ...stage }) => stage) };
+  expect(linesOf(pouring, at(45))).toContain(
+    `developer is being poured, since ${T(30)}; say in when it is full.`,
+  );
+});
+
 test("in a bath: its end in both ways, the next cue, what comes after", () => {
   const wet = pouredIn(run, at(42));
   expect(linesOf(wet, at(100))).toEqual([

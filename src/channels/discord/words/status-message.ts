@@ -52,7 +52,10 @@ function standingLines(bench: Bench, run: Run, now: Instant): readonly string[] 
   const { stage } = at;
   const pourAt = stage.pourAt ?? now;
   if (at.kind === "pouring") {
-    return [`pouring ${bath}, since ${clockMark(pourAt)}; say in when it is full.`];
+    const bottle = bench.bottles[stage.bottle ?? ""];
+    const from = bottle === undefined ? "" : ` from ${bottle.name}, the ${bottle.mark}`;
+    const words = cleanOutgoing(`${stage.bath} is being poured${from}`);
+    return [`${words}, since ${clockMark(pourAt)}; say in when it is full.`];
   }
   const clock = stageClock(stage, pourAt, run.window);
   return [
