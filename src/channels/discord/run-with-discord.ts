@@ -1,5 +1,7 @@
 import { type DiscordParts, startDiscord } from "./start-discord.ts";
 
+const signals = ["SIGINT", "SIGTERM"] as const;
+
 /**
  * Keeps the benches in Discord until somebody ends the program. With a terminal the program ends
  * with it, and Discord's farewell is only told there; as a service it ends by a signal, or when
@@ -16,15 +18,16 @@ export async function runWithDiscord(
   const note = (sentence: string): void => void process.stderr.write(`Discord: ${sentence}\n`);
   const discord = await startDiscord({ ...parts, note });
   const console_ = runConsole();
-  const signal = new Promise<number>((done) => {
-    for (const name of ["SIGINT", "SIGTERM"] as const) process.once(name, () => done(0));
-  });
+  const asked = Promise.withResolvers<number>();
+  // Listened to until the end: where nobody listens, the folder's lock ends the process by itself.
+  const onSignal = (): void => asked.resolve(0);
+  for (const name of signals) process.on(name, onSignal);
   void discord.connected.then(() => note("connected."));
   const over = discord.over.then((why) => {
     note(why);
     return 1;
   });
-  const ends = isTerminal ? [console_.then(() => 0), signal] : [over, signal];
+  const ends = isTerminal ? [console_.then(() => 0), asked.promise] : [over, asked.promise];
   // A service has no input: that it ends, or fails, is no reason to stop.
   const failed = console_.then(() => new Promise<never>(() => undefined));
   const code = await Promise.race([...ends, failed]);

@@ -1,6 +1,7 @@
 import { type Discord, startDiscord } from "../../../src/channels/discord/start-discord.ts";
 import { createBenches } from "../../../src/conversation/benches.ts";
 import { openBench } from "../../../src/open-bench.ts";
+import { systemClock } from "../../../src/platform/clock.ts";
 import { Secret } from "../../../src/platform/secret.ts";
 import { withFolder } from "../../support/child.ts";
 import { createFakeClock, type FakeClock } from "../../support/fake-clock.ts";
@@ -85,10 +86,21 @@ export type Scene = {
   pass(seconds: number): Promise<void>;
 };
 
+/** A clock that tells the real time, for what looks at it from another process. */
+const realTime = (): FakeClock => ({
+  ...createFakeClock(),
+  wall: systemClock.wall,
+  monotonic: systemClock.monotonic,
+  uptime: systemClock.uptime,
+});
+
 /** A stand-in, a clock and a data folder for the length of a test. */
-export async function withScene(play: (scene: Scene) => Promise<void>): Promise<void> {
+export async function withScene(
+  play: (scene: Scene) => Promise<void>,
+  { real = false }: { readonly real?: boolean } = {},
+): Promise<void> {
   await withFolder(async (data) => {
-    const clock = createFakeClock();
+    const clock = real ? realTime() : createFakeClock();
     const standIn = await startStandIn({ clock, pace: PACE });
     const bots: Bot[] = [];
     try {
