@@ -74,6 +74,7 @@ function asText(
       lines: [...lines, `Left out: ${leftOutWords(leftOut)}.`],
       say: "Share it with the group? Look at it first.",
       facts,
+      share: { run: run.id, title, lines },
     });
   }
   return answer({
@@ -83,6 +84,8 @@ function asText(
     facts: { ...facts, shared: toJson({ shared }).shared ?? null },
   });
 }
+
+const COPY = "Copy this line whole; another bench takes it as it is.";
 
 /** One line that can be copied whole. */
 function asBlock(run: Run, shared: SharedSession, fields: Fields, sure: boolean): Reply {
@@ -98,10 +101,11 @@ function asBlock(run: Run, shared: SharedSession, fields: Fields, sure: boolean)
       ],
       say: "Share it as a plan to repeat?",
       facts,
+      share: { run: run.id, title: COPY, lines: [block] },
     });
   }
   return answer({
-    title: "Copy this line whole; another bench takes it as it is.",
+    title: COPY,
     lines: [block],
     say: "There it is. Copy the line whole.",
     facts: { ...facts, repeatable: toJson({ block: made.value }).block ?? null },

@@ -2,26 +2,46 @@ import { runLive } from "./channels/console/live.ts";
 import { writer } from "./channels/console/output.ts";
 import { picturesIn } from "./channels/console/pictures.ts";
 import { runTerminal } from "./channels/console/terminal.ts";
-import { openBench } from "./open-bench.ts";
-import { readSettings } from "./settings.ts";
+import { type BenchParts, createBenches } from "./conversation/benches.ts";
+import { HOME, openBench } from "./open-bench.ts";
+import { systemClock } from "./platform/clock.ts";
+import { startDailyLook } from "./scheduler/daily-look.ts";
+import { readDiscordSettings, readSettings, SettingsError } from "./settings.ts";
 import { StoreError } from "./store/store-error.ts";
 
-/** Opens the bench and starts the channels. */
+/** Opens the benches and starts the channels. */
 try {
   const settings = readSettings();
-  const { keeper, notices, close } = await openBench(settings);
+  const discordSettings = readDiscordSettings();
+  if (!discordSettings.ok) throw new SettingsError(discordSettings.error);
+  const house = await openBench(settings);
   const { stdin, stdout } = process;
-  const { who } = settings;
-  const write = writer(stdout);
-  const pictures = picturesIn(settings.data);
-  if (stdin.isTTY && stdout.isTTY) {
-    await runTerminal({ keeper, notices, who, pictures, input: stdin, output: stdout });
-  } else {
-    await runLive({ keeper, notices, who, pictures, input: stdin, write, json: false });
+  const clock = systemClock;
+  const benches = createBenches({ clock, housekeep: startDailyLook });
+  const { keeper, notices } = house;
+  const shared = {
+    keeper,
+    notices,
+    who: settings.who,
+    pictures: picturesIn(settings.data),
+    input: stdin,
+    join: (parts: BenchParts) => benches.join(HOME, parts),
+  };
+  const runConsole = async (): Promise<void> => {
+    if (stdin.isTTY && stdout.isTTY) await runTerminal({ ...shared, output: stdout });
+    else await runLive({ ...shared, write: writer(stdout), json: false });
+  };
+  if (discordSettings.value === undefined) await runConsole();
+  else {
+    // Loaded only here: without a token the program starts as fast as ever.
+    const { runWithDiscord } = await import("./channels/discord/run-with-discord.ts");
+    const parts = { ...house, ...settings, settings: discordSettings.value, benches, clock };
+    process.exitCode = await runWithDiscord(parts, runConsole, stdin.isTTY && stdout.isTTY);
   }
-  await close();
+  benches.stop();
+  await house.close();
 } catch (error) {
-  if (!(error instanceof StoreError)) throw error;
+  if (!(error instanceof StoreError || error instanceof SettingsError)) throw error;
   process.stderr.write(`${error.message}\n`);
   process.exitCode = 1;
 }

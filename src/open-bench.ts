@@ -1,19 +1,24 @@
+import type { Command } from "./commands/define-command.ts";
 import { loadCommands } from "./commands/registry.ts";
 import { BenchKeeper, type Place } from "./conversation/bench-keeper.ts";
 import { type BenchRecord, recordSchema } from "./conversation/record.ts";
 import { filesIn } from "./export/files.ts";
 import { openFileStore } from "./store/file-store.ts";
+import type { Store } from "./store/store.ts";
 
 /** The terminal's bench; other channels name their own. */
-const HOME = "home";
+export const HOME = "home";
 
 export type OpenBench = {
   readonly keeper: BenchKeeper;
   readonly notices: readonly string[];
+  /** For channels that open benches of their own in the same folder. */
+  readonly commands: readonly Command[];
+  readonly store: Store<BenchRecord>;
   close(): Promise<void>;
 };
 
-/** Opens the data folder and the bench in it. */
+/** Opens the data folder and the terminal's bench in it. */
 export async function openBench(place: Place & { readonly data: string }): Promise<OpenBench> {
   const commands = await loadCommands();
   const store = await openFileStore<BenchRecord>({
@@ -31,5 +36,5 @@ export async function openBench(place: Place & { readonly data: string }): Promi
     await keeper.idle();
     await store.close();
   };
-  return { keeper, notices, close };
+  return { keeper, notices, commands, store, close };
 }

@@ -17,8 +17,12 @@ import { cue, type Json, type Reply } from "../reply/reply.ts";
 /** A cue told later than this, s, is told as missed. */
 const LATE = 2;
 
-/** A cue in the words of the sink: the tank, one verb, the object. */
-function sayCue(bench: Bench, run: Run, what: Cue): { say: string; lines: string[] } | undefined {
+/** A cue in the words of the sink: one verb, the object; its tank goes before. */
+export function sayCue(
+  bench: Bench,
+  run: Run,
+  what: Cue,
+): { say: string; lines: string[] } | undefined {
   const stage = run.stages[what.stage];
   if (stage === undefined) return undefined;
   const next = nextStage(run, what.stage)?.stage;

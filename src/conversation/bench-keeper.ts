@@ -7,6 +7,7 @@ import { planLooks } from "../domain/record/plan-looks.ts";
 import { planDaily } from "../domain/reminders/daily-message.ts";
 import { moveZone } from "../domain/reminders/move-zone.ts";
 import { archiveOldRuns } from "../domain/session/archive.ts";
+import type { Bench } from "../domain/session/bench.ts";
 import { decide, nextCue, nextDue } from "../domain/session/decide.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { ExportError } from "../export/export-error.ts";
@@ -24,8 +25,11 @@ import { settleByClock } from "./settle-runs.ts";
 import { type ExportsKnown, type Message, type Turn, turn } from "./turn.ts";
 import { undoAfter } from "./undo-after.ts";
 
-/** Tells people something: returns once it is out of the program's hands. */
-export type Tell = (replies: readonly Reply[]) => void | Promise<void>;
+/**
+ * Tells people something: returns once it is out of the program's hands. `bench` is the bench as it
+ * is after what is told.
+ */
+export type Tell = (replies: readonly Reply[], bench: Bench) => void | Promise<void>;
 
 /** Where a bench stands. `moved`: a bench that is already there takes this zone as well. */
 export type Place = { readonly zone: string; readonly moved?: boolean | undefined };
@@ -164,7 +168,7 @@ export class BenchKeeper {
         ...apart,
         ...announceReminders(bench, given, now),
       ].map((reply) => ({ ...reply, clock: momentOf(bench, now) }));
-      await tell(replies);
+      await tell(replies, bench);
       const said = replies.at(-1);
       const after = {
         ...before,

@@ -37,7 +37,11 @@ import { settleRuns } from "./settle-runs.ts";
 import { nearest } from "./suggest.ts";
 import { type Choice, understand } from "./understand.ts";
 
-export type Message = { readonly text: string; readonly who: string };
+/** What somebody said, or a command a channel has already made out, with its raw fields. */
+export type Message = { readonly who: string } & (
+  | { readonly text: string }
+  | { readonly command: string; readonly fields: Readonly<Record<string, unknown>> }
+);
 
 export type Turn = {
   readonly record: BenchRecord;
@@ -72,9 +76,21 @@ export function turn(
 ): Turn {
   const listening = listeningOf(record.bench, now);
   const talk = new Talk(record, message.who, now, commands, listening, { past, exports });
-  const { reply, after, lacks, work } = talk.hear(message.text);
+  const { reply, after, lacks, work } =
+    "text" in message ? talk.hear(message.text) : talk.call(message.command, message.fields);
   if (lacks !== undefined) return { record, reply, lacks };
   return { work, record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
+}
+
+/** The question somebody has been asked and has not let lie too long. */
+export function openQuestion(
+  { threads }: BenchRecord,
+  who: string,
+  now: Instant,
+): Pending | undefined {
+  const pending = threads[who]?.pending;
+  if (pending === undefined || secondsBetween(pending.at, now) > PATIENCE) return undefined;
+  return pending;
 }
 
 type Known = { readonly past: PastKnown; readonly exports: ExportsKnown };
@@ -110,22 +126,36 @@ class Talk {
   }
 
   get #pending(): Pending | undefined {
-    const { pending } = this.#thread;
-    if (pending === undefined) return undefined;
-    return secondsBetween(pending.at, this.#now) > PATIENCE ? undefined : pending;
+    return openQuestion(this.#record, this.#who, this.#now);
+  }
+
+  /** A command by name goes the way of a sentence that was understood; first aid goes before it. */
+  call(name: string, fields: Readonly<Record<string, unknown>>): Heard {
+    const typed = Object.values(fields)
+      .filter((value) => typeof value === "string")
+      .join(" ");
+    if (typed.length > LONGEST) return this.#tooLong(typed);
+    const emergency = this.#emergency(toWords(typed));
+    if (emergency !== undefined) return this.#run(emergency);
+    const command = this.#commandNamed(name);
+    return command === undefined
+      ? this.#unknown(toWords(`${name} ${typed}`))
+      : this.#run({ command, fields });
+  }
+
+  #tooLong(text: string): Heard {
+    return this.#plain(
+      refuse(
+        "too-long",
+        `That was ${text.length} characters. Say it in one sentence, ${LONGEST} at most.`,
+      ),
+    );
   }
 
   hear(text: string): Heard {
     const block = this.#block(text);
     if (block !== undefined) return this.#run(block);
-    if (text.length > LONGEST) {
-      return this.#plain(
-        refuse(
-          "too-long",
-          `That was ${text.length} characters. Say it in one sentence, ${LONGEST} at most.`,
-        ),
-      );
-    }
+    if (text.length > LONGEST) return this.#tooLong(text);
     const sentence = toWords(text);
     if (sentence.words.length === 0) {
       return this.#plain(refuse("empty", "I heard no words. Say what you need, or say help."));

@@ -1,4 +1,4 @@
-import { mkdir, readdir, rename, rm, stat, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { ExportFile } from "../commands/work.ts";
 import type { Manifest } from "./contents.ts";
@@ -16,6 +16,8 @@ export type Files = {
     isOwn: (picture: string) => boolean,
   ): Promise<{ readonly manifest: Manifest; readonly bytes: number }>;
   open(name: string): Promise<OpenExport>;
+  /** All of an archive, to hand it on. */
+  read(name: string): Promise<Uint8Array>;
   putPicture(name: string, bytes: Uint8Array): Promise<void>;
   /** Removes archives, pictures and written summaries, all of them; says how many there were. */
   clear(): Promise<{ readonly exports: number; readonly pictures: number }>;
@@ -35,11 +37,12 @@ export const noFiles: Files = {
   exports: async () => [],
   write: nowhere,
   open: nowhere,
+  read: nowhere,
   putPicture: nowhere,
   clear: async () => ({ exports: 0, pictures: 0 }),
 };
 
-/** @param data  the data folder, shared by all benches of this process */
+/** @param data  the folder of one bench's files, which no other bench uses */
 export function filesIn(data: string): Files {
   const exportsAt = join(data, "exports");
   const picturesAt = join(data, "pictures");
@@ -76,6 +79,7 @@ export function filesIn(data: string): Files {
       return { manifest, bytes: (await stat(path)).size };
     },
     open: async (name) => openExport(pathOf(name)),
+    read: async (name) => readFile(pathOf(name)),
     async putPicture(name, bytes) {
       await mkdir(picturesAt, { recursive: true, mode: 0o700 });
       const path = join(picturesAt, name);

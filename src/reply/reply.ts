@@ -62,6 +62,13 @@ export type ReplyDocument = Named & {
   readonly text: string;
 };
 
+/** What would go out of a run, and nothing else of it. */
+export type ReplyShare = {
+  readonly run: string;
+  readonly title: string;
+  readonly lines: readonly string[];
+};
+
 export type ReplyKind = "reply" | "cue" | "reminder" | "refusal" | "question";
 
 /** The one value every channel renders. `say` is one breath: at most 12 words. */
@@ -80,6 +87,8 @@ export type Reply = {
   readonly ask?: Ask | undefined;
   readonly picture?: ReplyPicture | undefined;
   readonly document?: ReplyDocument | undefined;
+  /** This is the preview of what others would see of a run: a channel may pass it on after a yes. */
+  readonly share?: ReplyShare | undefined;
   /** Filled by the conversation: what kind of moment it is. */
   readonly clock?: Moment | undefined;
 };

@@ -1,6 +1,7 @@
 import { loadCommands } from "../../src/commands/registry.ts";
-import { type Bell, createBell } from "../../src/conversation/bell.ts";
+import { createBell } from "../../src/conversation/bell.ts";
 import { BenchKeeper } from "../../src/conversation/bench-keeper.ts";
+import type { Bell } from "../../src/conversation/benches.ts";
 import type { BenchRecord } from "../../src/conversation/record.ts";
 import { type Instant, instant } from "../../src/domain/units/quantity.ts";
 import { type Reply, valuesOf } from "../../src/reply/reply.ts";

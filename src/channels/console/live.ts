@@ -1,20 +1,17 @@
 import { createInterface } from "node:readline";
-import { createBell } from "../../conversation/bell.ts";
-import { systemClock } from "../../platform/clock.ts";
 import { type Reply, refuse } from "../../reply/reply.ts";
-import { startDailyLook } from "../../scheduler/daily-look.ts";
+import { alone, type Join } from "./alone.ts";
 import { faultReply } from "./fault.ts";
 import { noticeReply, printer, type ScriptParts, speakerIn } from "./script.ts";
 
 /** Script mode in real time: ends when the input has ended and nothing is running. */
-export async function runLive(parts: ScriptParts): Promise<void> {
+export async function runLive(parts: ScriptParts & { readonly join?: Join }): Promise<void> {
   const { keeper, input, notices, pictures } = parts;
   let { who } = parts;
   const print = printer(parts);
-  const bell = createBell({
+  const join = parts.join ?? alone;
+  const bell = join({
     keeper,
-    clock: systemClock,
-    housekeep: startDailyLook,
     tell: (replies, at) => {
       for (const reply of replies) print(reply, at);
     },

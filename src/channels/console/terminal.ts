@@ -1,11 +1,9 @@
 import { createInterface } from "node:readline";
-import { createBell } from "../../conversation/bell.ts";
 import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import { momentOf } from "../../conversation/moment.ts";
 import { clockTime } from "../../domain/timing/clock-text.ts";
-import { systemClock } from "../../platform/clock.ts";
 import type { Reply } from "../../reply/reply.ts";
-import { startDailyLook } from "../../scheduler/daily-look.ts";
+import { alone, type Join } from "./alone.ts";
 import { clockLine } from "./clock-line.ts";
 import { faultReply } from "./fault.ts";
 import type { Pictures } from "./pictures.ts";
@@ -20,6 +18,7 @@ export type TerminalParts = {
   readonly pictures: Pictures;
   readonly input: NodeJS.ReadableStream;
   readonly output: NodeJS.WriteStream;
+  readonly join?: Join;
 };
 
 const WELCOME = `Wetside. Type what you need, for example:
@@ -77,10 +76,9 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
   };
   const show = (reply: Reply): void => print(renderText(reply, keeper.record.bench.mode));
 
-  const bell = createBell({
+  const join = parts.join ?? alone;
+  const bell = join({
     keeper,
-    clock: systemClock,
-    housekeep: startDailyLook,
     tell: (replies) => {
       for (const reply of replies) show(reply);
       if (replies.length > 0) output.write("\x07");

@@ -1,0 +1,55 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { createFakeClock } from "../../../../test/support/fake-clock.ts";
+import { createThrottler, waitForSlot } from "./identify-slots.ts";
+
+test("a single shard waits for nobody", () => {
+  expect(waitForSlot(0, 1, 1, 123_456)).toBe(0);
+});
+
+// One identify in 5 seconds for each concurrency key: Discord's documentation, topic "Sharding"
+// (from memory).
+test("shards of one key never identify within five seconds of each other, wherever they run", () => {
+  const some = fc.record({
+    count: fc.integer({ min: 2, max: 40 }),
+    concurrency: fc.integer({ min: 1, max: 4 }),
+    starts: fc.array(fc.nat(1_000_000), { minLength: 2, maxLength: 12 }),
+  });
+  const keepsApart = fc.property(some, ({ count, concurrency, starts }) => {
+    const going = starts.map((start, index) => {
+      const shard = index % count;
+      return { shard, at: start + waitForSlot(shard, count, concurrency, start) };
+    });
+    for (const one of going) {
+      for (const other of going) {
+        if (one.shard === other.shard) continue;
+        if (one.shard % concurrency !== other.shard % concurrency) continue;
+        expect(Math.abs(one.at - other.at)).toBeGreaterThanOrEqual(5000);
+      }
+    }
+  });
+  fc.assert(keepsApart);
+});
+
+test("a shard that logs in again keeps the spacing, and gives up when told to", async () => {
+  const clock = createFakeClock();
+  const throttler = createThrottler(clock, 1, 1);
+  const { signal, abort } = controller();
+  await throttler.waitForIdentify(0, signal);
+  let again = false;
+  const second = throttler.waitForIdentify(0, signal).then(() => {
+    again = true;
+  });
+  await clock.pass(4900);
+  expect(again).toBe(false);
+  await clock.pass(200);
+  await second;
+  const third = throttler.waitForIdentify(0, signal);
+  abort();
+  await expect(third).rejects.toThrow();
+});
+
+function controller() {
+  const made = new AbortController();
+  return { signal: made.signal, abort: () => made.abort() };
+}
