@@ -110,12 +110,13 @@ test("a whole run: the plan before the first pour, every cue on time, one live m
     const shared = await ask(scene, ines, "share");
     const group = club.club.channel("film-group");
     expect(group.messages).toEqual([]);
-    expect(shared.content).toContain("North: saltmarsh demo, summary");
+    expect(shared.content).toContain("Share this with the group?");
+    expect(shared.content).toContain("Left out");
     const offer = withButton(club.posts, "yes, share");
     ines.press(offer, "yes, share");
     await standIn.settled();
     expect(group.messages).toHaveLength(1);
-    expect(group.messages[0]?.content).toContain("North: saltmarsh demo, summary");
+    expect(group.messages[0]?.content).toContain("North: saltmarsh demo");
     expect(group.messages[0]?.content).not.toContain("foamed");
     expect(group.messages[0]?.content).not.toContain("Left out");
     expect(group.messages[0]?.buttons).toEqual([]);
@@ -146,6 +147,33 @@ test("no, another's yes, and a run that is not over share nothing", () =>
     ines.press(offer, "yes, share");
     await standIn.settled();
     expect(club.club.channel("film-group").messages).toEqual([]);
+    expect(standIn.violations).toEqual([]);
+  }));
+
+test("a run is passed on as a block to repeat, and what a bench holds as a file for its members", () =>
+  withScene(async (scene) => {
+    const { standIn, pass } = scene;
+    const club = await openBenchAt(scene);
+    const { ines } = club;
+    const channel = standIn.channel("film-group").id;
+    ines.slash("wetside group-channel", { channel: BENCH, options: { channel } });
+    await ask(scene, ines, "start saltmarsh demo one roll of 120 tank north");
+    await pass(1500);
+    await ask(scene, ines, "share repeatable");
+    ines.press(withButton(club.posts, "yes, share"), "yes, share");
+    await standIn.settled();
+    const [posted] = standIn.channel("film-group").messages;
+    const block = posted?.content.replace(/\\/g, "") ?? "";
+    expect(block).toContain('{"schema":"wetside-repeatable"');
+
+    for (const said of ["summary picture", "summary as json", "export"]) {
+      await ask(scene, ines, said);
+      await pass(1);
+    }
+    const files = club.posts.flatMap(({ attachments }) => attachments.map(({ name }) => name));
+    expect(files.some((name) => name.endsWith(".png"))).toBe(true);
+    expect(files.some((name) => name.endsWith(".json"))).toBe(true);
+    expect(files.some((name) => name.endsWith(".zip"))).toBe(true);
     expect(standIn.violations).toEqual([]);
   }));
 
