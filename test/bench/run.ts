@@ -1,6 +1,7 @@
 /** The speed we promise, measured on this machine: a table, then the same as JSON (`--json`: JSON alone). */
 import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
+import { benchDiscord } from "./discord.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
 import { benchManyRuns } from "./many-runs.ts";
 import { benchMemory, benchStart } from "./process.ts";
@@ -71,6 +72,7 @@ const store = await benchStore();
 const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
+const discord = await benchDiscord();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -128,6 +130,41 @@ const rows: readonly Row[] = [
     what: `re-planning a run with ${replan.readings} readings, worst`,
     unit: "ms",
     measured: replan.max,
+  },
+  {
+    what: "Discord, message to the request that answers it, p50",
+    unit: "ms",
+    measured: discord.reply.p50,
+    promised: 5,
+  },
+  {
+    what: "Discord, message to the request that answers it, p99",
+    unit: "ms",
+    measured: discord.reply.p99,
+    promised: 20,
+  },
+  {
+    what: `Discord, ${discord.runs} runs, cue due to its request, p50`,
+    unit: "ms",
+    measured: discord.cue.p50,
+  },
+  {
+    what: `Discord, ${discord.runs} runs, cue due to its request, p99`,
+    unit: "ms",
+    measured: discord.cue.p99,
+    promised: 15,
+  },
+  {
+    what: `Discord, ${discord.benches} benches in one process`,
+    unit: "MB",
+    measured: discord.resident,
+    promised: 400,
+  },
+  {
+    what: "Discord, socket back to the first cue",
+    unit: "ms",
+    measured: discord.reconnect,
+    promised: 1000,
   },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
