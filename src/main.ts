@@ -37,6 +37,8 @@ try {
     const { runWithDiscord } = await import("./channels/discord/run-with-discord.ts");
     const parts = { ...house, ...settings, settings: discordSettings.value, benches, clock };
     process.exitCode = await runWithDiscord(parts, runConsole, stdin.isTTY && stdout.isTTY);
+    // Whoever still holds the other end keeps the process no longer.
+    stdin.destroy();
   }
   benches.stop();
   await house.close();

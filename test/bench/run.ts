@@ -1,6 +1,7 @@
 /** The speed we promise, measured on this machine: a table, then the same as JSON (`--json`: JSON alone). */
 import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
+import { benchDiscord } from "./discord.ts";
 import { benchEvenings } from "./evenings.ts";
 import { benchExport } from "./export.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
@@ -84,6 +85,7 @@ const evenings = benchEvenings();
 const timeouts = await benchTimeouts();
 const cron = await benchCron();
 const writers = await benchWriters(largeBench());
+const discord = await benchDiscord();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -172,6 +174,41 @@ const rows: readonly Row[] = [
   { what: "peer: lowdb as it comes (no sync), p99", unit: "ms", measured: writers.lowdb.p99 },
   { what: "peer: write-file-atomic, p50", unit: "ms", measured: writers.atomic.p50 },
   { what: "peer: write-file-atomic, p99", unit: "ms", measured: writers.atomic.p99 },
+  {
+    what: "Discord, message to the request that answers it, p50",
+    unit: "ms",
+    measured: discord.reply.p50,
+    promised: 5,
+  },
+  {
+    what: "Discord, message to the request that answers it, p99",
+    unit: "ms",
+    measured: discord.reply.p99,
+    promised: 20,
+  },
+  {
+    what: `Discord, ${discord.runs} runs, cue due to its request, p50`,
+    unit: "ms",
+    measured: discord.cue.p50,
+  },
+  {
+    what: `Discord, ${discord.runs} runs, cue due to its request, p99`,
+    unit: "ms",
+    measured: discord.cue.p99,
+    promised: 15,
+  },
+  {
+    what: `Discord, ${discord.benches} benches in one process`,
+    unit: "MB",
+    measured: discord.resident,
+    promised: 400,
+  },
+  {
+    what: "Discord, socket back to the first cue",
+    unit: "ms",
+    measured: discord.reconnect,
+    promised: 1000,
+  },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

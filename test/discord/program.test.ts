@@ -91,6 +91,15 @@ test("a token that is not accepted ends a service with what to mend and exit cod
     expect(ended.complaint).not.toContain(TOKEN);
   }));
 
+test("asked to end while its input is still open, it ends at once and in order", () =>
+  withStandIn(async (standIn, data) => {
+    standIn.application({ token: TOKEN });
+    const program = await startProgram([], "start", environment(standIn, data));
+    await until(() => standIn.socket.count() === 1);
+    expect(await program.terminate()).toMatchObject({ code: 0 });
+    expect(standIn.violations).toEqual([]);
+  }));
+
 test("a setting that is wrong is told in a sentence", () =>
   withFolder(async (data) => {
     const ended = await runProgram([], [], "start", {

@@ -71,6 +71,7 @@ export async function startProgram(
   options: readonly string[],
   script: Script = "chat",
   environment: Readonly<Record<string, string>> = {},
+  patience = AGES,
 ): Promise<Program> {
   const words = await commandLine(script);
   const child: ChildProcessWithoutNullStreams = spawn(process.execPath, [...words, ...options], {
@@ -100,7 +101,7 @@ export async function startProgram(
     over = true;
     wake();
   });
-  const ages = setTimeout(() => child.kill("SIGKILL"), AGES);
+  const ages = setTimeout(() => child.kill("SIGKILL"), patience);
   void end.then(() => clearTimeout(ages));
   const ended = (): Ended => ({
     code: child.exitCode,

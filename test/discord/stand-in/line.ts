@@ -42,8 +42,11 @@ export function createLine(server: Server, gateway: Gateway, sockets: Sockets): 
     if (!server.listening) return;
     const closed = once(server, "close");
     server.close();
+    // One that was just being accepted is cut as well.
+    const cutting = setInterval(() => server.closeAllConnections(), 5);
     server.closeAllConnections();
     await closed;
+    clearInterval(cutting);
   };
   return {
     drop(code) {
