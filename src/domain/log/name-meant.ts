@@ -1,6 +1,7 @@
 import type { Bench } from "../session/bench.ts";
+import { peopleOf } from "../session/people-of.ts";
 import type { Run } from "../session/run.ts";
-import { factsOf, peopleOf } from "./run-facts.ts";
+import { factsOf } from "./run-facts.ts";
 
 /** What a name said in a search belongs to, and whether a run had to do with it. */
 export type Meant = {

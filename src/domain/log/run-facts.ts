@@ -1,5 +1,6 @@
 import { markOf, type ProcessMark } from "../film/process-mark.ts";
 import { oncePer } from "../once-per.ts";
+import { peopleOf } from "../session/people-of.ts";
 import type { Run, Stage } from "../session/run.ts";
 import { touchedBy } from "../session/touched.ts";
 import type { Celsius, Seconds } from "../units/quantity.ts";
@@ -35,19 +36,6 @@ export const factsOf = oncePer((run: Run): RunFacts => {
 
 const lower = (names: readonly string[]): ReadonlySet<string> =>
   new Set(names.map((name) => name.toLowerCase()));
-
-/** Everybody whose hands or words are in a run, as the channel names them; each once. */
-export const peopleOf = ({ by, stages, people = [] }: Run): readonly string[] => [
-  ...new Set(
-    [
-      by,
-      ...stages.flatMap(({ inBy, outBy }) => [inBy, outBy]),
-      ...people.map(({ name }) => name),
-    ].filter(isNamed),
-  ),
-];
-
-const isNamed = (name: string | undefined): name is string => name !== undefined;
 
 const develops = ({ kind, inAt, outAt }: Stage): boolean =>
   kind.includes("developer") && inAt !== undefined && outAt !== undefined;
