@@ -52,8 +52,10 @@ export function nameMeant(
   }
   const mixed = Object.values(bench.bottles).filter(({ by }) => by.toLowerCase() === said);
   const ids = new Set(mixed.map(({ id }) => id));
-  const took = (run: Run): boolean =>
-    factsOf(run).people.has(said) || [...factsOf(run).bottles].some((id) => ids.has(id));
+  const took = (run: Run): boolean => {
+    const { people: by, bottles } = factsOf(run);
+    return by.has(said) || !bottles.isDisjointFrom(ids);
+  };
   const person = people.get(said) ?? mixed[0]?.by;
   if (person !== undefined && (people.has(said) || runs.some(took))) {
     found.push({ kind: "person", name: person, had: took });
