@@ -7,8 +7,8 @@ import {
 } from "../src/commands/define-command.ts";
 import { countRuns } from "../src/commands/search-runs.ts";
 import { benchHolds, holdsWords, runsGoOn } from "../src/commands/work-words.ts";
-import { peopleOf } from "../src/domain/log/run-facts.ts";
 import { allRuns } from "../src/domain/session/past.ts";
+import { peopleOf } from "../src/domain/session/people-of.ts";
 import { answer, type Reply, refuse } from "../src/reply/reply.ts";
 
 const GOES =

@@ -1,6 +1,7 @@
 import { showFilm } from "../domain/film/load.ts";
 import { showPush } from "../domain/film/roll.ts";
-import { factsOf, peopleOf } from "../domain/log/run-facts.ts";
+import { factsOf } from "../domain/log/run-facts.ts";
+import { peopleOf } from "../domain/session/people-of.ts";
 import type { Run } from "../domain/session/run.ts";
 import { clockMinute, dateOf, isoInstant, showDate } from "../domain/timing/clock-text.ts";
 import type { Json } from "../reply/reply.ts";

@@ -1,6 +1,7 @@
 import { findRuns, type Names } from "../domain/log/find-runs.ts";
 import { nameMeant } from "../domain/log/name-meant.ts";
 import type { Clause } from "../domain/log/wanted.ts";
+import { oncePer } from "../domain/once-per.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { allRuns } from "../domain/session/past.ts";
 import type { Run } from "../domain/session/run.ts";
@@ -21,6 +22,8 @@ export type Searched = {
 const happened = (run: Run): boolean =>
   run.nothingIn !== true && run.stages.some(({ inAt }) => inAt !== undefined);
 
+const happenedIn = oncePer((runs: readonly Run[]): readonly Run[] => runs.filter(happened));
+
 /**
  * The runs of a bench's whole life that a search asks for; a refusal where it names something no
  * run had to do with. Rehearsals are left out unless they are asked for, and so are runs in which
@@ -33,7 +36,7 @@ export function searchRuns(
   const rehearsed = clauses.some(({ kind }) => kind === "rehearsals");
   const stopped = clauses.some(({ kind }) => kind === "stopped");
   const known = rehearsed ? rehearsals(bench) : allRuns(bench, past);
-  const runs = stopped ? known : known.filter(happened);
+  const runs = stopped ? known : happenedIn(known);
   const names = new Map<string, Names extends ReadonlyMap<string, infer M> ? M : never>();
   for (const clause of clauses) {
     if (clause.kind !== "name") continue;

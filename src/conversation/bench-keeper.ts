@@ -19,7 +19,6 @@ import { announce } from "./announce.ts";
 import { announceReminders } from "./announce-reminders.ts";
 import { momentOf } from "./moment.ts";
 import { PastRuns } from "./past-runs.ts";
-import { performExport, performRewrite } from "./perform-work.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
 import { settleByClock } from "./settle-runs.ts";
 import { type ExportsKnown, type Message, type Turn, turn } from "./turn.ts";
@@ -128,6 +127,8 @@ export class BenchKeeper {
     if (this.#working) return workFailed("I am still at the last one. Say it again in a moment.");
     this.#working = true;
     try {
+      // Loaded when first wanted: most evenings do without.
+      const { performExport, performRewrite } = await import("./perform-work.ts");
       if (work.kind === "export") {
         return (await performExport(this.#whole(), work.name, now, progress)).reply;
       }

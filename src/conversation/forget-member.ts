@@ -20,6 +20,12 @@ export function forgetMember(record: BenchRecord, who: string): BenchRecord {
       Object.entries(bench.runs).map(([id, run]) => [id, withoutWords(run, who)]),
     ),
     notes: bench.notes.filter(({ by }) => !own(by)),
+    // What they had is free again.
+    ...(bench.inUse === undefined
+      ? {}
+      : {
+          inUse: Object.fromEntries(Object.entries(bench.inUse).filter(([, { by }]) => !own(by))),
+        }),
     reminders: Object.fromEntries(
       Object.entries(bench.reminders).filter(([, { owner }]) => !own(owner)),
     ),

@@ -3,8 +3,8 @@ import { join } from "node:path";
 import type { ExportFile } from "../commands/work.ts";
 import type { Manifest } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
-import { type OpenExport, openExport } from "./open-export.ts";
-import { type ToExport, writeExport } from "./write-export.ts";
+import type { OpenExport } from "./open-export.ts";
+import type { ToExport } from "./write-export.ts";
 
 /** What a bench may do with files beside its own: archives in `exports`, drawings in `pictures`. */
 export type Files = {
@@ -75,11 +75,12 @@ export function filesIn(data: string): Files {
         (one) => /\.(png|svg)$/.test(one) && isOwn(one),
       );
       const pictures = new Map(names.map((one) => [one, join(picturesAt, one)]));
+      const { writeExport } = await import("./write-export.ts");
       const manifest = await writeExport(path, { ...content, pictures });
       return { manifest, bytes: (await stat(path)).size };
     },
-    open: async (name) => openExport(pathOf(name)),
     read: async (name) => readFile(pathOf(name)),
+    open: async (name) => opened(pathOf(name)),
     async putPicture(name, bytes) {
       await mkdir(picturesAt, { recursive: true, mode: 0o700 });
       const path = join(picturesAt, name);
@@ -99,9 +100,15 @@ export function filesIn(data: string): Files {
   };
 }
 
+/** What reads and writes zip files is loaded when first wanted: a bench starts without it. */
+async function opened(path: string): Promise<OpenExport> {
+  const { openExport } = await import("./open-export.ts");
+  return openExport(path);
+}
+
 async function look(path: string): Promise<ExportFile["holds"]> {
   try {
-    const from = await openExport(path);
+    const from = await opened(path);
     from.close();
     const { bench, made, counts, missing } = from.manifest;
     return { bench, made, counts, missing };

@@ -85,6 +85,7 @@ async function season(bench: Speaker, folder: string): Promise<void> {
       true,
     );
   }
+  await bench.say("Zdenka", "sign in Banjo");
   await bench.say("Zdenka", "remind me friday 8pm to order zzorder");
   await bench.say("Ines", "tank zdenka has two 35 mm reels of 300 ml each");
   await bench.say("Ines", "start stabilizer tank plover from Acorn", "in");
@@ -136,6 +137,7 @@ test("who forgets themselves is gone as well, and may begin anew", () =>
     await bench.say("Zdenka", "forget everything about me", "forget zdenka for good");
     expect(await bench.where("zdenka")).toEqual([]);
     expect(bench.record.threads).not.toHaveProperty("Zdenka");
+    expect(bench.record.bench.inUse).toEqual({});
   }));
 
 test("a bench that is forgotten leaves none of its words behind", () =>

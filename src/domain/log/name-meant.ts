@@ -1,6 +1,8 @@
+import { oncePer } from "../once-per.ts";
 import type { Bench } from "../session/bench.ts";
+import { peopleOf } from "../session/people-of.ts";
 import type { Run } from "../session/run.ts";
-import { factsOf, peopleOf } from "./run-facts.ts";
+import { factsOf } from "./run-facts.ts";
 
 /** What a name said in a search belongs to, and whether a run had to do with it. */
 export type Meant = {
@@ -39,27 +41,41 @@ export function nameMeant(
       found.push({ kind: "roll", name: said, had: ({ id }) => id === doneIn });
     }
   }
-  const tank = runs.find((run) => factsOf(run).tank === said)?.tank;
+  const { tanks, thermometers, people } = namesIn(runs);
+  const tank = tanks.get(said);
   if (tank !== undefined) {
     found.push({ kind: "tank", name: tank, had: (run) => factsOf(run).tank === said });
   }
-  if (runs.some((run) => factsOf(run).thermometers.has(said))) {
+  if (thermometers.has(said)) {
     const had = (run: Run): boolean => factsOf(run).thermometers.has(said);
     found.push({ kind: "thermometer", name: `the ${said} thermometer`, had });
   }
-  const mixed = new Set(
-    Object.values(bench.bottles).flatMap(({ id, by }) => (by.toLowerCase() === said ? [id] : [])),
-  );
-  const took = (run: Run): boolean =>
-    factsOf(run).people.has(said) || [...factsOf(run).bottles].some((id) => mixed.has(id));
-  const person = runs.find(took);
-  if (person !== undefined) {
-    const written = [...peopleOf(person), ...Object.values(bench.bottles).map(({ by }) => by)];
-    const name = written.find((one) => one.toLowerCase() === said) ?? text;
-    found.push({ kind: "person", name, had: took });
+  const mixed = Object.values(bench.bottles).filter(({ by }) => by.toLowerCase() === said);
+  const ids = new Set(mixed.map(({ id }) => id));
+  const took = (run: Run): boolean => {
+    const { people: by, bottles } = factsOf(run);
+    return by.has(said) || !bottles.isDisjointFrom(ids);
+  };
+  const person = people.get(said) ?? mixed[0]?.by;
+  if (person !== undefined && (people.has(said) || runs.some(took))) {
+    found.push({ kind: "person", name: person, had: took });
   }
   return found;
 }
+
+/** Every name the runs know, as it is written, by its small letters. */
+const namesIn = oncePer((runs: readonly Run[]) => {
+  const tanks = new Map<string, string>();
+  const thermometers = new Set<string>();
+  const people = new Map<string, string>();
+  for (const run of runs) {
+    const facts = factsOf(run);
+    tanks.set(facts.tank, run.tank);
+    for (const name of facts.thermometers) thermometers.add(name);
+    for (const name of peopleOf(run)) people.set(name.toLowerCase(), name);
+  }
+  return { tanks, thermometers, people };
+});
 
 /** Without the noun that says what kind of thing it is. */
 const bare = (text: string): string =>

@@ -1,5 +1,5 @@
 import { markOf, type ProcessMark } from "../film/process-mark.ts";
-import { oncePer } from "../once-per.ts";
+import { peopleOf } from "../session/people-of.ts";
 import type { Run, Stage } from "../session/run.ts";
 import { touchedBy } from "../session/touched.ts";
 import type { Celsius, Seconds } from "../units/quantity.ts";
@@ -19,8 +19,18 @@ export type RunFacts = {
   readonly faults: readonly StageFault[];
 };
 
-/** Worked out once for each run, since an ended one never changes. */
-export const factsOf = oncePer((run: Run): RunFacts => {
+/** Worked out once for each run, since an ended one never changes. Asked of thousands at a time. */
+export function factsOf(run: Run): RunFacts {
+  const before = known.get(run);
+  if (before !== undefined) return before;
+  const facts = workedOut(run);
+  known.set(run, facts);
+  return facts;
+}
+
+const known = new WeakMap<Run, RunFacts>();
+
+function workedOut(run: Run): RunFacts {
   const touched = touchedBy(run);
   return {
     mark: markOf(run.process),
@@ -31,23 +41,10 @@ export const factsOf = oncePer((run: Run): RunFacts => {
     sheets: new Set([touched.sheet, ...(touched.otherSheets ?? [])]),
     faults: stageFaults(run),
   };
-});
+}
 
 const lower = (names: readonly string[]): ReadonlySet<string> =>
   new Set(names.map((name) => name.toLowerCase()));
-
-/** Everybody whose hands or words are in a run, as the channel names them; each once. */
-export const peopleOf = ({ by, stages, people = [] }: Run): readonly string[] => [
-  ...new Set(
-    [
-      by,
-      ...stages.flatMap(({ inBy, outBy }) => [inBy, outBy]),
-      ...people.map(({ name }) => name),
-    ].filter(isNamed),
-  ),
-];
-
-const isNamed = (name: string | undefined): name is string => name !== undefined;
 
 const develops = ({ kind, inAt, outAt }: Stage): boolean =>
   kind.includes("developer") && inAt !== undefined && outAt !== undefined;
@@ -60,13 +57,16 @@ export function developerReading(run: Run, edge: "start" | "end"): EdgeReading |
   const stage = run.stages[index];
   if (stage?.inAt === undefined || stage.outAt === undefined) return undefined;
   const middle = (stage.inAt + stage.outAt) / 2;
-  const readings = run.readings
-    .filter((reading) => reading.stage === index && reading.at < middle === (edge === "start"))
-    .toSorted((a, b) => a.at - b.at);
-  const reading = edge === "start" ? readings[0] : readings.at(-1);
-  return reading === undefined
+  let found: Run["readings"][number] | undefined;
+  for (const reading of run.readings) {
+    if (reading.stage !== index || reading.at < middle !== (edge === "start")) continue;
+    const better =
+      found === undefined || (edge === "start" ? reading.at < found.at : reading.at >= found.at);
+    if (better) found = reading;
+  }
+  return found === undefined
     ? undefined
-    : { temperature: reading.temperature, verified: reading.unverified === undefined };
+    : { temperature: found.temperature, verified: found.unverified === undefined };
 }
 
 /** How long film really was in the first bath of a kind, where its end was heard. */

@@ -1,5 +1,5 @@
-import { peopleOf } from "../log/run-facts.ts";
 import type { Bench } from "../session/bench.ts";
+import { peopleOf } from "../session/people-of.ts";
 
 /** Everybody a bench has heard of by name, so that no name slips out in a label. */
 export function knownPeople(bench: Bench): readonly string[] {
@@ -11,6 +11,11 @@ export function knownPeople(bench: Bench): readonly string[] {
   for (const run of Object.values(bench.runs)) {
     for (const name of peopleOf(run)) names.add(name);
   }
+  for (const { touched } of bench.pastRuns) {
+    for (const name of touched?.people ?? []) names.add(name);
+  }
+  for (const { from, to } of bench.handovers ?? []) names.add(from).add(to);
+  for (const { by } of Object.values(bench.inUse ?? {})) names.add(by);
   names.delete("");
   return [...names];
 }

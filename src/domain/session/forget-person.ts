@@ -25,7 +25,17 @@ export function forgetPerson(value: unknown, name: string): unknown {
 export const SOMEONE = "someone";
 
 /** Keys that hold a person and nothing else. */
-const persons: ReadonlySet<string> = new Set(["by", "inBy", "outBy", "owner", "who", "name"]);
+const persons: ReadonlySet<string> = new Set([
+  "by",
+  "inBy",
+  "outBy",
+  "owner",
+  "who",
+  "name",
+  "people",
+  "from",
+  "to",
+]);
 
 /** Names that are also words of every other sentence are taken out of the fields for people alone. */
 const isCommon = (name: string): boolean => common.has(name.toLowerCase());

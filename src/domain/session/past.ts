@@ -13,21 +13,13 @@ export type Past = {
 export const noPast: Past = { runs: [], damaged: [] };
 
 /** Every run with film a bench has ever had, at hand or in a file, by the time of its plan. */
-export function allRuns({ runs }: Bench, past: Past): readonly Run[] {
-  const here = Object.values(runs).filter(({ rehearsal }) => rehearsal === undefined);
-  return sorted(past.runs, here);
-}
-
-const sorted = (past: readonly Run[], here: readonly Run[]): readonly Run[] =>
-  here.every((run) => run.plannedAt >= (inOrder(past).at(-1)?.plannedAt ?? 0))
-    ? [...inOrder(past), ...byPlan(here)]
-    : byPlan([...past, ...here]);
-
-const byPlan = (runs: readonly Run[]): readonly Run[] =>
-  runs.toSorted((a, b) => a.plannedAt - b.plannedAt);
+export const allRuns = ({ runs }: Bench, past: Past): readonly Run[] => together(past, runs);
 
 /** Thousands of them, and the same ones at every question. */
-const inOrder = oncePer(byPlan);
+const together = oncePer((past: Past, runs: Bench["runs"]): readonly Run[] => {
+  const here = Object.values(runs).filter(({ rehearsal }) => rehearsal === undefined);
+  return [...past.runs, ...here].toSorted((a, b) => a.plannedAt - b.plannedAt);
+});
 
 /** The past with runs that have just left the bench. */
 export const withArchived = (past: Past, runs: readonly Run[]): Past => ({

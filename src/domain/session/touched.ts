@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { filmSchema } from "../film/load.ts";
 import { celsius, celsiusDifference, instant } from "../units/quantity.ts";
+import { peopleOf } from "./people-of.ts";
 import type { Run } from "./run.ts";
 import { stageRecords } from "./summary.ts";
 
@@ -14,6 +15,8 @@ export const touchedSchema = z.object({
   /** Thermometers by name; an empty name where a reading named none. */
   thermometers: z.array(z.string()),
   film: z.array(filmSchema),
+  /** Whose hands or words are in it; missing when nobody is known, or in older records. */
+  people: z.array(z.string()).optional(),
   /** Film really was in a bath; missing: taken for so. */
   inBath: z.boolean().optional(),
   /** Its process, and how many deviations it had; missing in records made before they were kept. */
@@ -44,7 +47,9 @@ export function touchedBy(run: Run): Touched {
   const otherSheets = run.stages.flatMap(({ sheet }) =>
     sheet === undefined || sheet === run.sheet ? [] : [sheet],
   );
+  const people = peopleOf(run);
   return {
+    ...(people.length === 0 ? {} : { people: [...people] }),
     bottles: run.nothingIn === true ? [] : [...new Set(bottles)],
     sheet: run.sheet,
     ...(otherSheets.length === 0 ? {} : { otherSheets }),
