@@ -43,6 +43,8 @@ export class BenchKeeper {
   readonly #store: Store<BenchRecord>;
   readonly #commands: readonly Command[];
   #record: BenchRecord;
+  /** What the store holds: behind `#record` by what the clock did while the disk took nothing. */
+  #stored: BenchRecord;
   readonly #past: PastRuns;
   readonly #files: Files;
   /** An archive is being made or taken. */
@@ -62,6 +64,7 @@ export class BenchKeeper {
     this.#store = store;
     this.#commands = commands;
     this.#record = record;
+    this.#stored = record;
     this.#past = new PastRuns(store, id);
   }
 
@@ -133,8 +136,12 @@ export class BenchKeeper {
         return (await performExport(this.#whole(), work.name, now, progress)).reply;
       }
       return await this.#inTurn(async () => {
+        await this.#commit(this.#record, true);
         const { record, reply } = await performRewrite(this.#whole(), work);
-        if (record !== undefined) this.#record = record;
+        if (record !== undefined) {
+          this.#record = record;
+          this.#stored = record;
+        }
         this.#past.drop();
         return reply;
       });
@@ -177,7 +184,7 @@ export class BenchKeeper {
         undo: moved ? [] : undoAfter(before.undo, given),
         lastCue: said === undefined ? before.lastCue : { reply: said, at: now },
       };
-      await this.#commit(planned(after, now), moved || given.length > 0);
+      await this.#commitTold(planned(after, now), moved || given.length > 0);
       await this.#archive();
     });
   }
@@ -208,9 +215,24 @@ export class BenchKeeper {
   }
 
   async #commit(record: BenchRecord, durable: boolean): Promise<void> {
-    if (record === this.#record) return;
-    await this.#store.commit(this.#id, this.#record, record, { durable });
+    if (record !== this.#stored) {
+      await this.#store.commit(this.#id, this.#stored, record, { durable });
+    }
+    this.#stored = record;
     this.#record = record;
+  }
+
+  /**
+   * What was told is not told again, and the runs go on, also where the disk takes nothing: the
+   * next commit that it takes holds all of it. A restart before that tells it once more, as late.
+   */
+  async #commitTold(record: BenchRecord, durable: boolean): Promise<void> {
+    try {
+      await this.#commit(record, durable);
+    } catch (error) {
+      this.#record = record;
+      throw error;
+    }
   }
 
   /** Runs that ended long ago go to files of their own before they leave the bench. */

@@ -103,8 +103,12 @@ export function createBenches({ clock, housekeep }: BenchesParts): Benches {
       member.backOff = 0;
       member.notBefore = 0;
     } catch (error) {
-      member.backOff = Math.min(LAST_RETRY, Math.max(FIRST_RETRY, member.backOff * 2));
-      member.notBefore = at + member.backOff;
+      // What was told and could not be kept is behind it: the next cue is given in time.
+      const stuck = (member.keeper.nextDue() ?? Number.POSITIVE_INFINITY) <= at;
+      if (stuck) {
+        member.backOff = Math.min(LAST_RETRY, Math.max(FIRST_RETRY, member.backOff * 2));
+        member.notBefore = at + member.backOff;
+      }
       member.onFault(error);
     }
     if (member.keeper.record.bench !== before) member.onChange?.(at);

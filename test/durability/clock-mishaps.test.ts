@@ -54,7 +54,7 @@ test("clock steps, sleep and stalls: no cue early, none lost, none told twice", 
   expect(expected.length).toBeGreaterThan(30);
   for (let seed = 1; seed <= 40; seed += 1) {
     const chance = seeded(seed);
-    const { clock, told } = await begin();
+    const { clock, told, faults } = await begin();
     const from = clock.elapsed();
     /** Stretches in which nothing could be told, with the time it then takes to catch up. */
     const away: { from: number; to: number }[] = [];
@@ -95,5 +95,25 @@ test("clock steps, sleep and stalls: no cue early, none lost, none told twice", 
       expect(one.really, `${where}: ${next?.cue}`).toBeLessThanOrEqual(latest);
     }
     expect(waiting, where).toEqual([]);
+    expect(faults, where).toEqual([]);
   }
+}, 60_000);
+
+test("a disk that fills up in the middle of a run: every cue in time and once, and kept when it can be", async () => {
+  const expected = await quietEvening();
+  const { clock, told, faults, full, keeper, say, stored } = await begin();
+  await clock.pass(60_000);
+  full(true);
+  await clock.pass(300_000);
+  expect(faults.length).toBeGreaterThan(3);
+  // What somebody says is refused, since it could not be kept.
+  await expect(say("note the lid leaks")).rejects.toThrow("disk is full");
+  full(false);
+  await clock.pass(LONG_ENOUGH);
+  expect(told.map((one) => nameOf(one))).toEqual(expected.map(({ cue }) => cue));
+  for (const [index, { really }] of told.entries()) {
+    const due = expected[index]?.due ?? Number.NaN;
+    expect(Math.abs(really - due)).toBeLessThanOrEqual(NOISE);
+  }
+  expect(await stored()).toEqual(keeper.record);
 }, 60_000);

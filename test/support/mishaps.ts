@@ -6,6 +6,7 @@ import type { BenchRecord } from "../../src/conversation/record.ts";
 import { type Instant, instant } from "../../src/domain/units/quantity.ts";
 import { type Reply, valuesOf } from "../../src/reply/reply.ts";
 import { createMemoryStore, emptyMemory } from "../../src/store/memory-store.ts";
+import { StoreError } from "../../src/store/store-error.ts";
 import { createFakeClock, type FakeClock } from "./fake-clock.ts";
 
 const commands = await loadCommands();
@@ -25,6 +26,12 @@ export type Living = {
   readonly bell: Bell;
   readonly keeper: BenchKeeper;
   readonly told: Told[];
+  /** What went wrong while something was told. */
+  readonly faults: unknown[];
+  /** From here on the disk takes nothing, or everything again. */
+  full(full: boolean): void;
+  /** The record a program started now would find. */
+  stored(): Promise<BenchRecord>;
   say(text: string): Promise<Reply>;
   /** What happens once a minute, whenever the test wants it to. */
   look(): Promise<void>;
@@ -33,7 +40,16 @@ export type Living = {
 /** A bench in step with a clock that a test sets, stops and puts to sleep. */
 export async function live(start: string, zone = "Europe/Lisbon"): Promise<Living> {
   const clock = createFakeClock(instant(Date.parse(start)), { early: 1.5 });
-  const store = createMemoryStore(emptyMemory<BenchRecord>());
+  const kept = createMemoryStore(emptyMemory<BenchRecord>());
+  let full = false;
+  const store: typeof kept = {
+    ...kept,
+    async commit(...given) {
+      if (full) throw new StoreError("disk-full", "The disk is full.");
+      await kept.commit(...given);
+    },
+  };
+  const faults: unknown[] = [];
   const { keeper } = await BenchKeeper.open("t", { zone }, store, commands);
   const told: Told[] = [];
   let housekeep: () => void = () => undefined;
@@ -44,9 +60,7 @@ export async function live(start: string, zone = "Europe/Lisbon"): Promise<Livin
       for (const reply of replies)
         told.push({ reply, at, really: clock.elapsed(), wall: clock.wall() });
     },
-    onFault(error) {
-      throw error;
-    },
+    onFault: (error) => void faults.push(error),
     housekeep(look) {
       housekeep = look;
       return () => undefined;
@@ -57,6 +71,15 @@ export async function live(start: string, zone = "Europe/Lisbon"): Promise<Livin
     bell,
     keeper,
     told,
+    faults,
+    full(now) {
+      full = now;
+    },
+    async stored() {
+      const { value } = await kept.load("t");
+      if (value === undefined) throw new Error("There is no such bench.");
+      return value;
+    },
     say: (text) => bell.hear(text, "Ines"),
     async look() {
       housekeep();
