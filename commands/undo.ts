@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
-import { apply } from "../src/domain/changes.ts";
+import { applyIfFits } from "../src/domain/changes.ts";
 import { keepTold } from "../src/domain/session/keep-told.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
@@ -24,8 +24,16 @@ export const undoCommand = defineCommand({
         },
       );
     }
+    const before = applyIfFits(bench, last.changes);
+    if (before === undefined) {
+      return refuse(
+        "undo-misfit",
+        `I cannot take back "${last.label}": the bench is no longer what it was then.`,
+        { say: "I cannot take that back any more." },
+      );
+    }
     return {
-      bench: keepTold(bench, apply(bench, last.changes), now),
+      bench: keepTold(bench, before, now),
       undid: true,
       reply: answer({
         title: `Taken back: ${last.label}`,

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import type { Change } from "../domain/changes.ts";
 import { type Bench, benchSchema, newBench } from "../domain/session/bench.ts";
-import { type Instant, instant } from "../domain/units/quantity.ts";
+import type { Instant } from "../domain/units/quantity.ts";
+import { storedInstant } from "../domain/units/stored.ts";
 import type { Ask, Reply } from "../reply/reply.ts";
 
 export type Pending = {
@@ -58,7 +59,7 @@ const replySchema = z.custom<Reply>(
       .safeParse(value).success,
 );
 
-const at = z.number().transform(instant);
+const at = storedInstant;
 const saidSchema = z.object({ reply: replySchema, at });
 const fields = z.record(z.string(), z.json());
 
@@ -76,7 +77,12 @@ const pendingSchema = z.object({
   sentence: z.string().optional(),
 });
 
-const change = z.custom<Change>((value) => typeof value === "object" && value !== null);
+const path = z.array(z.union([z.string(), z.number()]));
+const change: z.ZodType<Change> = z.discriminatedUnion("kind", [
+  z.object({ kind: z.literal("set"), path, value: z.unknown() }),
+  z.object({ kind: z.literal("drop"), path }),
+  z.object({ kind: z.literal("push"), path, items: z.array(z.unknown()) }),
+]);
 
 export const recordSchema = z.object({
   schemaVersion: z.literal(1),
@@ -90,7 +96,8 @@ export const recordSchema = z.object({
       figured: replySchema.optional().catch(undefined),
     }),
   ),
-  undo: z.array(z.object({ label: z.string(), at, changes: z.array(change) })),
+  // What cannot be taken back any more is let go, never the bench.
+  undo: z.array(z.object({ label: z.string(), at, changes: z.array(change) })).catch([]),
   lastCue: saidSchema.optional().catch(undefined),
 });
 

@@ -1,6 +1,7 @@
 import { parseArgs } from "node:util";
 import { err, ok, type Result } from "../../domain/result.ts";
 import type { Instant } from "../../domain/units/quantity.ts";
+import { isZone } from "../../domain/units/zone.ts";
 import { readInstant } from "./read-instant.ts";
 
 export type ChatOptions = {
@@ -27,15 +28,6 @@ folder cannot be used, 2 for a wrong option.
 
   echo "how much water for a quart of developer" | npm run -s chat
 `;
-
-export function isZone(zone: string): boolean {
-  try {
-    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(zone);
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 /** The options of script mode, or a sentence that says which one is wrong. */
 export function readOptions(

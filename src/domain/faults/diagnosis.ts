@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { instant } from "../units/quantity.ts";
+import { storedInstant } from "../units/stored.ts";
 
-const at = z.number().transform(instant);
+const at = storedInstant;
 
 /** What was seen and answered: the questions that stand behind a ranking. */
 export const seenSchema = z.object({

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { processMarks } from "../film/process-mark.ts";
+import { storedNumber } from "../units/stored.ts";
 
 /** What can have gone otherwise than planned in a bath. */
 export const faults = ["short", "long", "skipped", "warm", "cold", "assumed", "any"] as const;
@@ -10,12 +11,12 @@ export type Fault = (typeof faults)[number];
  * was said: what it belongs to, a person, a bottle or a tank, the bench knows.
  */
 export const clauseSchema = z.discriminatedUnion("kind", [
-  z.object({ kind: z.literal("push"), stops: z.union([z.number(), z.enum(["push", "pull"])]) }),
+  z.object({ kind: z.literal("push"), stops: z.union([storedNumber, z.enum(["push", "pull"])]) }),
   z.object({
     kind: z.literal("film"),
     format: z.string(),
     /** Rolls or sheets of it, where that was said. */
-    count: z.number().optional(),
+    count: storedNumber.optional(),
   }),
   z.object({ kind: z.literal("process"), mark: z.enum(processMarks) }),
   z.object({ kind: z.literal("name"), text: z.string() }),

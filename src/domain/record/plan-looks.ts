@@ -4,17 +4,18 @@ import type { Reminder } from "../reminders/reminder.ts";
 import type { Bench } from "../session/bench.ts";
 import type { Run } from "../session/run.ts";
 import { type Instant, later } from "../units/quantity.ts";
+import { storedNumber } from "../units/stored.ts";
 
 /** When the bench asks for the first look by itself. */
 export const lookTimeSchema = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("off") }),
   /** With the daily message, so many days after the run. */
-  z.object({ kind: z.literal("daily"), days: z.number().int().min(0).max(30) }),
+  z.object({ kind: z.literal("daily"), days: storedNumber.int().min(0).max(30) }),
   /** At the first such time of day after the run. */
   z.object({
     kind: z.literal("clock"),
-    hour: z.number().int().min(0).max(23),
-    minute: z.number().int().min(0).max(59),
+    hour: storedNumber.int().min(0).max(23),
+    minute: storedNumber.int().min(0).max(59),
   }),
 ]);
 export type LookTime = z.infer<typeof lookTimeSchema>;

@@ -1,11 +1,12 @@
 import { z } from "zod";
 import { err, ok, type Result } from "../result.ts";
+import { storedNumber } from "../units/stored.ts";
 import { type Repeatable, repeatableSchema } from "./repeatable.ts";
 
 /** The longest block that is looked at, in characters; a real one has a few hundred. */
 export const LONGEST_BLOCK = 8000;
 
-const head = z.looseObject({ schema: z.literal("wetside-repeatable"), version: z.number() });
+const head = z.looseObject({ schema: z.literal("wetside-repeatable"), version: storedNumber });
 
 /** A block that was pasted, or a sentence that says what is wrong with it. */
 export function readRepeatable(text: string): Result<Repeatable, string> {

@@ -4,6 +4,7 @@ import { markOf, processMarks } from "../film/process-mark.ts";
 import { isDeveloper, senses } from "../process/sheet.ts";
 import { err, ok, type Result } from "../result.ts";
 import type { Run, Stage } from "../session/run.ts";
+import { storedNumber } from "../units/stored.ts";
 import type { SharedSession } from "./session-schema.ts";
 
 /** What a bath can be: the kinds this bench knows cautions and limits for. */
@@ -30,16 +31,16 @@ const label = z
   .string()
   .regex(/^\p{L}[\p{L}\p{N} -]{0,39}$/u)
   .describe("letters, digits, spaces and hyphens; 40 at most");
-const s = z.number().min(0).max(86_400);
-const stops = z.number().min(-3).max(3);
+const s = storedNumber.min(0).max(86_400);
+const stops = storedNumber.min(-3).max(3);
 
 const bathSchema = z.strictObject({
   name: label,
   kind: z.enum(bathKinds),
   sense: z.enum(senses),
   time_s: s.describe("without a push, at `temp_c` where that is given, s"),
-  temp_c: z.number().min(0).max(100).optional(),
-  tolerance_c: z.number().positive().max(15).optional().describe("half width of the band, °C"),
+  temp_c: storedNumber.min(0).max(100).optional(),
+  tolerance_c: storedNumber.positive().max(15).optional().describe("half width of the band, °C"),
   first_s: s.optional().describe("first movement, s"),
   every_s: s.optional().describe("from one later beat to the next, s"),
   each_s: s.optional().describe("length of a later beat, s"),
@@ -62,7 +63,9 @@ export const repeatableSchema = z.strictObject({
   invented: z.boolean().describe("made-up figures, never for real film"),
   push: stops,
   film: z
-    .array(z.strictObject({ format: z.enum(filmFormats), count: z.int().min(1).max(40) }))
+    .array(
+      z.strictObject({ format: z.enum(filmFormats), count: storedNumber.int().min(1).max(40) }),
+    )
     .max(8),
   baths: z.array(bathSchema).min(1).max(12),
 });

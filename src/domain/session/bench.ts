@@ -9,7 +9,8 @@ import { dailyLookSchema, dailySchema, newDaily, newDailyLook } from "../reminde
 import { reminderSchema } from "../reminders/reminder.ts";
 import { answersSchema } from "../teaching/answers.ts";
 import { servings } from "../timing/stagger.ts";
-import { celsius, celsiusDifference, instant, millilitres } from "../units/quantity.ts";
+import { celsius, celsiusDifference, millilitres } from "../units/quantity.ts";
+import { storedInstant, storedNumber, storedZone } from "../units/stored.ts";
 import { draftSchema } from "./draft.ts";
 import { handoverSchema } from "./handover.ts";
 import { inUseSchema } from "./in-use.ts";
@@ -17,7 +18,7 @@ import { mixingSchema } from "./mixing-walk.ts";
 import { runSchema } from "./run.ts";
 import { touchedSchema } from "./touched.ts";
 
-const at = z.number().transform(instant);
+const at = storedInstant;
 
 const thermometerSchema = z.object({
   name: z.string(),
@@ -25,8 +26,8 @@ const thermometerSchema = z.object({
   checks: z.array(
     z.object({
       at,
-      read: z.number().transform(celsius),
-      reference: z.number().transform(celsius),
+      read: storedNumber.transform(celsius),
+      reference: storedNumber.transform(celsius),
     }),
   ),
 });
@@ -37,21 +38,21 @@ export const benchSchema = z.object({
   id: z.string(),
   name: z.string(),
   /** IANA zone. */
-  zone: z.string(),
+  zone: storedZone,
   country: z.enum(["us", "imperial"]).optional(),
   degrees: z.enum(["C", "F"]).optional(),
   mode: z.enum(modes),
   /** From the plan to the first pour, s. */
-  lead: z.number(),
+  lead: storedNumber,
   /** From a pour cue until "in" is asked for, s. */
-  window: z.number(),
+  window: storedNumber,
   /** Whose hands serve the tanks; missing: one person's serve them all. */
   serving: z.enum(servings).optional(),
   /** Reels dry this long before they take film again, s; missing: as is common. */
-  reelDrying: z.number().optional(),
+  reelDrying: storedNumber.optional(),
   /** Loading, warming and washing up of one load, s; missing: as is common. */
-  loadSetup: z.number().optional(),
-  nextId: z.number().int(),
+  loadSetup: storedNumber.optional(),
+  nextId: storedNumber.int(),
   sheets: z.record(z.string(), sheetSchema),
   /** What was read off the paper, by sheet, so that a line can be corrected later. */
   taught: z.record(z.string(), answersSchema),
@@ -67,10 +68,10 @@ export const benchSchema = z.object({
   thermometers: z.record(z.string(), thermometerSchema).default({}),
   /** The heat a tank takes, as so much water, by its name in lower case. */
   tankHeat: z
-    .record(z.string(), z.object({ takes: z.number().positive().transform(millilitres), at }))
+    .record(z.string(), z.object({ takes: storedNumber.positive().transform(millilitres), at }))
     .default({}),
   /** From bath to bath film may jump so far, °C; missing: as is common. */
-  jumpLimit: z.number().transform(celsiusDifference).optional(),
+  jumpLimit: storedNumber.transform(celsiusDifference).optional(),
   /** The shipped table of times chosen for black-and-white developers, by its id. */
   timeTable: z.string().optional(),
   reminders: z.record(z.string(), reminderSchema).default({}),

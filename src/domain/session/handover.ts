@@ -1,9 +1,9 @@
 import { z } from "zod";
-import { instant } from "../units/quantity.ts";
+import { storedInstant } from "../units/stored.ts";
 
 /** What was said at the end of a shift, as it was said. */
 export const handoverSchema = z.object({
-  at: z.number().transform(instant),
+  at: storedInstant,
   from: z.string(),
   to: z.string(),
   lines: z.array(z.string()),

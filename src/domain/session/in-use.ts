@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { type Instant, instant } from "../units/quantity.ts";
+import type { Instant } from "../units/quantity.ts";
+import { storedInstant } from "../units/stored.ts";
 import type { Bench } from "./bench.ts";
 import { isLive } from "./run.ts";
 
@@ -10,7 +11,7 @@ export const inUseSchema = z.object({
   /** As it is called on this bench. */
   name: z.string(),
   by: z.string(),
-  since: z.number().transform(instant),
+  since: storedInstant,
 });
 
 /** A thing of the bench by what it is called. */

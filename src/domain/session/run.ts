@@ -9,17 +9,11 @@ import {
   timeLawSchema,
 } from "../process/sheet.ts";
 import { firstLookSchema } from "../record/first-look.ts";
-import {
-  celsius,
-  celsiusDifference,
-  instant,
-  millilitres,
-  seconds,
-  units,
-} from "../units/quantity.ts";
+import { celsius, celsiusDifference, millilitres, seconds, units } from "../units/quantity.ts";
+import { storedInstant, storedNumber } from "../units/stored.ts";
 
-const at = z.number().transform(instant);
-const length = z.number().transform(seconds);
+const at = storedInstant;
+const length = storedNumber.transform(seconds);
 
 export const stageSchema = z.object({
   bath: z.string(),
@@ -50,7 +44,7 @@ export const stageSchema = z.object({
       choice: z.enum(["keep", "adjust", "log"]),
       band: z.enum(["note", "ask", "hold"]),
       /** How far off it was at the most, °C, and when; missing in records made before this was kept. */
-      off: z.number().transform(celsiusDifference).optional(),
+      off: storedNumber.transform(celsiusDifference).optional(),
       at: at.optional(),
     })
     .optional(),
@@ -62,13 +56,13 @@ export const stageSchema = z.object({
     .object({
       base: figureOf(seconds),
       reuse: reuseSchema,
-      push: z.object({ stops: z.number(), rule: pushSchema }).optional(),
+      push: z.object({ stops: storedNumber, rule: pushSchema }).optional(),
       /** The volume its sheet's rule speaks of, mL. */
-      batch: z.number().transform(millilitres).optional(),
+      batch: storedNumber.transform(millilitres).optional(),
       /** What the bath will be used at, where it was told, with all its sheet says of that. */
       warmth: z
         .object({
-          at: z.number().transform(celsius),
+          at: storedNumber.transform(celsius),
           aim: figureOf(celsius),
           tolerance: figureOf(celsiusDifference).optional(),
           law: timeLawSchema.optional(),
@@ -77,14 +71,16 @@ export const stageSchema = z.object({
         })
         .optional(),
       /** How far all corrections together may go, as factors on the sheet's time. */
-      limits: z.object({ least: z.number().positive(), most: z.number().positive() }).optional(),
+      limits: z
+        .object({ least: storedNumber.positive(), most: storedNumber.positive() })
+        .optional(),
     })
     .optional(),
   /** The sheet its figures are from, where that is its bottle's own and not the run's. */
   sheet: z.string().optional(),
-  temperature: z.number().transform(celsius).optional(),
+  temperature: storedNumber.transform(celsius).optional(),
   temperatureOrigin: originSchema.optional(),
-  tolerance: z.number().transform(celsiusDifference).optional(),
+  tolerance: storedNumber.transform(celsiusDifference).optional(),
   /** Pouring out, inside the time. */
   drain: length,
   drainOrigin: originSchema,
@@ -125,14 +121,14 @@ export type Stage = z.infer<typeof stageSchema>;
 
 export const readingSchema = z.object({
   at,
-  stage: z.number().int(),
+  stage: storedNumber.int(),
   bath: z.string(),
   /** What it is taken for, °C: corrected where the thermometer's offset is known. */
-  temperature: z.number().transform(celsius),
+  temperature: storedNumber.transform(celsius),
   /** Which thermometer, where it was said. */
   thermometer: z.string().optional(),
   /** As the thermometer showed it, °C; missing in records made before this was kept. */
-  read: z.number().transform(celsius).optional(),
+  read: storedNumber.transform(celsius).optional(),
   /** Why it is not verified, in words; missing where it is. */
   unverified: z.string().optional(),
   /** Told afterwards, when the run was over: of the start or the end of its bath. */
@@ -157,7 +153,7 @@ export const runSchema = z.object({
   plannedAt: at,
   /** Who planned it. */
   by: z.string().optional(),
-  current: z.number().int().nonnegative(),
+  current: storedNumber.int().nonnegative(),
   stages: z.array(stageSchema).min(1),
   /** Everything due before this instant has been told. */
   cuedUntil: at,
@@ -169,9 +165,9 @@ export const runSchema = z.object({
   /** `by` is missing in records made before it was kept. */
   notes: z.array(z.object({ at, text: z.string(), by: z.string().optional() })),
   /** Stops; negative for a pull. */
-  push: z.number().optional(),
+  push: storedNumber.optional(),
   /** Water and a scrap roll, times divided by `speed`: nothing counts. */
-  rehearsal: z.object({ speed: z.number().min(1).max(60) }).optional(),
+  rehearsal: z.object({ speed: storedNumber.min(1).max(60) }).optional(),
   /** The user said that the film never went in: nothing counts. */
   nothingIn: z.boolean().optional(),
   /** The count was read back and found right; missing: unconfirmed, the higher figure stands. */
@@ -180,8 +176,8 @@ export const runSchema = z.object({
   counted: z.array(
     z.object({
       bottle: z.string(),
-      before: z.number().transform(units),
-      after: z.number().transform(units),
+      before: storedNumber.transform(units),
+      after: storedNumber.transform(units),
     }),
   ),
   endedAt: at.optional(),

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { filmSchema } from "../film/load.ts";
-import { celsius, celsiusDifference, instant } from "../units/quantity.ts";
+import { celsius, celsiusDifference } from "../units/quantity.ts";
+import { storedInstant, storedNumber } from "../units/stored.ts";
 import { peopleOf } from "./people-of.ts";
 import type { Run } from "./run.ts";
 import { stageRecords } from "./summary.ts";
@@ -21,18 +22,18 @@ export const touchedSchema = z.object({
   inBath: z.boolean().optional(),
   /** Its process, and how many deviations it had; missing in records made before they were kept. */
   process: z.string().optional(),
-  deviations: z.number().int().optional(),
+  deviations: storedNumber.int().optional(),
   /** Readings of named thermometers, to be read anew when one proves off. */
   readings: z
     .array(
       z.object({
-        at: z.number().transform(instant),
+        at: storedInstant,
         bath: z.string(),
         thermometer: z.string(),
-        read: z.number().transform(celsius),
-        corrected: z.number().transform(celsius),
-        aim: z.number().transform(celsius).optional(),
-        tolerance: z.number().transform(celsiusDifference).optional(),
+        read: storedNumber.transform(celsius),
+        corrected: storedNumber.transform(celsius),
+        aim: storedNumber.transform(celsius).optional(),
+        tolerance: storedNumber.transform(celsiusDifference).optional(),
       }),
     )
     .optional(),
