@@ -74,10 +74,10 @@ export class Limits {
     // Told without a time it is not tried again at once, which would go on without end.
     const told = number("retry-after") ?? resetAfter;
     const wait = told === undefined || told <= 0 ? UNTOLD : told * SECOND;
-    if (
-      headers.get("x-ratelimit-global") !== null ||
-      headers.get("x-ratelimit-scope") === "global"
-    ) {
+    const scope = headers.get("x-ratelimit-scope");
+    // One that names no bucket is not Discord's own: its gatekeeper holds up everything.
+    const isAll = headers.get("x-ratelimit-global") !== null || scope === "global";
+    if (isAll || (scope === null && name === null)) {
       this.#blockedUntil = Math.max(this.#blockedUntil, now + wait);
     } else {
       this.#buckets.set(id, { limit: limit ?? 1, remaining: 0, resetAt: now + wait });

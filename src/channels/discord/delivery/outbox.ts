@@ -19,6 +19,8 @@ export type OutboxParts = {
   readonly now: () => number;
   /** The bench's channel takes nothing from the bot, or is no more. */
   readonly onChannelTrouble: (failure: Failure) => void;
+  /** Something is out, or goes elsewhere. */
+  readonly onLess: () => void;
   readonly onFault: (error: unknown) => void;
 };
 
@@ -60,6 +62,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
   /** Memory counts at once; a disk that cannot be written to is told of, and holds up nothing. */
   const changeNow = (make: (outbox: readonly Post[]) => readonly Post[]): void => {
     change(make).catch(onFault);
+    parts.onLess();
   };
   const remove = (nonces: readonly string[]): void => {
     changeNow((outbox) => outbox.filter(({ nonce }) => !nonces.includes(nonce)));

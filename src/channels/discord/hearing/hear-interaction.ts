@@ -43,16 +43,10 @@ import { suggestAt } from "./suggest-at.ts";
 type Slash = APIChatInputApplicationCommandInteraction;
 type Heard = Slash | APIMessageComponentInteraction | APIModalSubmitInteraction;
 
-/** Older than this, ms, an interaction takes no answer: it was sent again, or held up for long. */
-const TOO_OLD = 15 * 60_000;
-/** The first instant that ids count from. */
-const EPOCH = 1_420_070_400_000;
-
 /** Somebody used a command, pressed a button, filled in a form or types an option. Never rejects. */
 export async function hearInteraction(interaction: APIInteraction, desk: Desk): Promise<void> {
   try {
-    const age = desk.clock.wall() - (Number(BigInt(interaction.id) >> 22n) + EPOCH);
-    if (age > TOO_OLD || !desk.seen.first(interaction.id)) return;
+    if (!desk.seen.first(interaction.id)) return;
     switch (interaction.type) {
       case InteractionType.ApplicationCommandAutocomplete:
         return await suggestAt(interaction, desk);
@@ -152,21 +146,13 @@ function isForAid({ data }: Slash, { commands }: Desk): boolean {
 async function aid(
   { data, guild_id }: Slash,
   room: Room | undefined,
-  { person, answer }: Exchange,
+  { answer }: Exchange,
   desk: Desk,
 ): Promise<void> {
-  const speaker = room === undefined ? undefined : speakerOf(room.place, person, desk.onFault);
   const now = desk.now();
-  if (room !== undefined && speaker !== undefined) {
-    const listening = listeningOf(room.keeper.record.bench, now);
-    const read = readInteraction(data, desk.commands, listening);
-    const { payloads } = await answerAt(room, speaker, () => read);
-    return answer.give(payloads);
-  }
   const read = readInteraction(data, desk.commands, listeningOf(newBench("none", "UTC"), now));
-  const text =
-    "text" in read ? read.text : "command" in read ? String(read.fields.kind ?? "first aid") : "";
-  const reply = firstAid(text === "" ? "first aid" : text, now, desk.commands);
+  const said = "refusal" in read ? { command: "emergency", fields: {} } : read;
+  const reply = firstAid(said, now, desk.commands);
   await answer.give(renderApart(reply, now, guild_id !== undefined && room === undefined));
 }
 
