@@ -79,6 +79,9 @@ test("of fifty requests in a second the last fifteen are for cues", () => {
   for (let turn = 0; turn < 35; turn += 1) limits.take(`POST /channels/${turn}/messages`, 100);
   expect(limits.freeAt(POST, "other", 200)).toBe(1100);
   expect(limits.freeAt(POST, "cue", 200)).toBe(200);
-  for (let turn = 0; turn < 15; turn += 1) limits.take(POST, 200);
-  expect(limits.freeAt(POST, "cue", 300)).toBe(1100);
+  for (let turn = 0; turn < 15; turn += 1) limits.take(POST, 900);
+  expect(limits.freeAt(POST, "cue", 950)).toBe(1100);
+  // Whichever second is looked at, it holds fifty at most.
+  limits.take(POST, 1100);
+  expect(limits.freeAt(POST, "other", 1200)).toBe(1900);
 });

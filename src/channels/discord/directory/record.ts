@@ -78,6 +78,8 @@ export const frontSchema = z.object({
   kind: z.literal("front"),
   /** Which commands were registered for which application. */
   registered: z.object({ application: id, commands: z.string() }).optional(),
+  /** When a shard identified last: Discord wants a pause before the next, over a restart too. */
+  identified: at.optional(),
   /** Which bench a direct message is for, by who writes it. */
   people: z.record(id, z.object({ bench: z.string().optional() })).default({}),
 });
