@@ -6,10 +6,10 @@ const id = z.string().regex(/^\d{15,20}$/);
 /** Unix milliseconds. */
 const at = z.number();
 
+const payloadOutline = z.looseObject({ content: z.string() });
+
 /** A message as it will be sent; made by us, so only its outline is checked. */
-const payloadSchema = z.custom<MessagePayload>(
-  (value) => z.looseObject({ content: z.string() }).safeParse(value).success,
-);
+const payloadSchema = z.custom<MessagePayload>((value) => payloadOutline.safeParse(value).success);
 
 export const postSchema = z.object({
   /** Sent along, so that a message that was taken once is never taken twice. */
