@@ -58,19 +58,20 @@ test("npm start with a token: the same program in the terminal and in Discord, i
     try {
       program.say("how much water for 500 ml at 1+9");
       await program.until((lines) => lines.join("\n").includes("450 mL"));
-      await until(() => app.registrations.length === 1 && standIn.socket.count() === 1);
-      const opened = ines.slash("wetside open", { channel: "wet-bench" });
-      await until(() => opened.content !== "");
+      await until(() => program.complaints().includes("Discord: connected."));
+      expect(app.registrations).toHaveLength(1);
+      ines.slash("wetside open", { channel: "wet-bench" });
+      await standIn.settled();
       const asked = ines.slash("say", {
         channel: "wet-bench",
         options: { sentence: "how much water for 500 ml at 1+9" },
       });
-      await until(() => asked.content !== "");
+      await standIn.settled();
       expect(asked.content).toContain("450 mL");
       program.closeInput();
       await standIn.settled();
       const after = ines.slash("left", { channel: "wet-bench" });
-      await until(() => after.content !== "");
+      await standIn.settled();
       expect(after.content).toContain("No clock is running");
       expect(await allText(data)).not.toContain(TOKEN);
       expect(standIn.violations).toEqual([]);

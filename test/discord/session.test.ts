@@ -271,3 +271,40 @@ test("a sheet is taught by the form, page by page", () =>
     expect(batch.content).toContain("350 mL");
     expect(standIn.violations).toEqual([]);
   }));
+
+test("the live message is made again when somebody deletes it, and taken over before it is an hour old", () =>
+  withScene(async (scene) => {
+    const { standIn, pass } = scene;
+    const club = await openBenchAt(scene);
+    await ask(scene, club.ines, "start developer for 100 minutes tank north");
+    const live = () => club.posts.filter(({ silent }) => silent);
+    const [first] = live();
+    standIn.deleteMessage({ id: first?.id ?? "" });
+    await pass(60);
+    expect(live()).toHaveLength(1);
+    expect(live()[0]?.id).not.toBe(first?.id);
+    const second = live()[0];
+    await pass(55 * 60);
+    expect(live()).toHaveLength(1);
+    expect(live()[0]?.id).not.toBe(second?.id);
+    expect(live()[0]?.content).toContain("**North: developer**");
+    expect(standIn.violations).toEqual([]);
+  }));
+
+test("a chart comes as a picture under its words", () =>
+  withScene(async (scene) => {
+    const { standIn, pass } = scene;
+    const club = await openBenchAt(scene);
+    await ask(scene, club.ines, "start blix for 3 minutes tank north");
+    await pass(45);
+    await ask(scene, club.ines, "temperature 37.6");
+    club.ines.slash("say", { channel: BENCH, options: { sentence: "chart" } });
+    const drawn = () => club.posts.find(({ attachments }) => attachments.length > 0);
+    for (let turn = 0; turn < 400 && drawn() === undefined; turn += 1) {
+      await new Promise((resolve) => setTimeout(resolve, 25));
+    }
+    const [picture] = drawn()?.attachments ?? [];
+    expect(picture?.name).toMatch(/\.png$/);
+    expect([...(picture?.bytes.subarray(1, 4) ?? [])]).toEqual([0x50, 0x4e, 0x47]);
+    expect(standIn.violations).toEqual([]);
+  }));

@@ -16,12 +16,12 @@ export async function runWithDiscord(
   isTerminal: boolean,
 ): Promise<number> {
   const note = (sentence: string): void => void process.stderr.write(`Discord: ${sentence}\n`);
-  const discord = await startDiscord({ ...parts, note });
-  const console_ = runConsole();
   const asked = Promise.withResolvers<number>();
   // Listened to until the end: where nobody listens, the folder's lock ends the process by itself.
   const onSignal = (): void => asked.resolve(0);
   for (const name of signals) process.on(name, onSignal);
+  const discord = await startDiscord({ ...parts, note });
+  const console_ = runConsole();
   void discord.connected.then(() => note("connected."));
   const over = discord.over.then((why) => {
     note(why);

@@ -18,6 +18,9 @@ export type ClientParts = Omit<ApiParts, "clock"> & {
   readonly wire: Clock;
   /** Whether the application's owner lets it read messages. */
   readonly content: boolean;
+  /** When a shard of this data folder identified last, Unix ms. */
+  readonly identified: number | undefined;
+  readonly onIdentify: (at: number) => void;
   /** Shards may identify this often, ms; missing: as Discord demands. */
   readonly identifyEvery?: number | undefined;
 };
@@ -40,7 +43,10 @@ export function createClient(parts: ClientParts): Client {
       buildIdentifyThrottler: async (manager) => {
         const { session_start_limit: limit } = await manager.fetchGatewayInformation();
         const count = await manager.getShardCount();
-        return createThrottler(wire, count, limit.max_concurrency, identifyEvery);
+        const { identified: before, onIdentify } = parts;
+        const concurrency = limit.max_concurrency;
+        const spacing = identifyEvery;
+        return createThrottler({ clock: wire, count, concurrency, spacing, before, onIdentify });
       },
     },
     // What is not looked at is not kept: people and messages come with their events.

@@ -23,7 +23,7 @@ import { BAD_TOKEN, whyOver } from "./close-words.ts";
 import type { Guilds } from "./guilds.ts";
 import { register } from "./register.ts";
 
-export type ConnectParts = Omit<ClientParts, "content"> & {
+export type ConnectParts = Omit<ClientParts, "content" | "identified" | "onIdentify"> & {
   readonly api: Api;
   readonly sender: Sender;
   readonly guilds: Guilds;
@@ -53,6 +53,8 @@ export function connect(parts: ConnectParts): Connection {
   const connected = Promise.withResolvers<void>();
   let client: Client | undefined;
   let closed = false;
+  /** Discord refused the intent although the application seemed to have it. */
+  let withoutContent = false;
 
   const end = (why: string): void => {
     if (closed) return;
@@ -67,11 +69,28 @@ export function connect(parts: ConnectParts): Connection {
       await api.call("get", Routes.currentApplication()),
     );
     const { id: bot } = userSchema.parse(await api.call("get", Routes.user()));
-    await register(api, id, parts.desk.commands, parts.desk.front);
+    await registered(id);
     if (closed) return;
-    client = createClient({ ...parts, content: (flags & MESSAGE_CONTENT) !== 0 });
+    const content = !withoutContent && (flags & MESSAGE_CONTENT) !== 0;
+    const { front, onFault } = parts.desk;
+    const { identified } = front.value;
+    const onIdentify = (at: number): void => {
+      front.change((value) => ({ ...value, identified: at })).catch(onFault);
+    };
+    client = createClient({ ...parts, content, identified, onIdentify });
     listen(client, { ...parts.desk, bot });
     await client.login(settings.token.reveal());
+  };
+
+  /** Commands that Discord will not have keep nobody from what works without them. */
+  const registered = async (application: string): Promise<void> => {
+    try {
+      await register(api, application, parts.desk.commands, parts.desk.front);
+    } catch (error) {
+      const failure = failureOf(error);
+      if (failure.kind !== "refused") throw error;
+      note(`Discord would not take the slash commands (${failure.what}); /say may be missing.`);
+    }
   };
 
   const go = async (): Promise<void> => {
@@ -109,7 +128,10 @@ export function connect(parts: ConnectParts): Connection {
     made.on(Events.ShardError, () => undefined);
     made.on(Events.ShardDisconnect, ({ code }) => {
       if (is !== client || closed) return;
-      if (code === DISALLOWED) return again();
+      if (code === DISALLOWED && !withoutContent) {
+        withoutContent = true;
+        return again();
+      }
       const why = whyOver(code);
       if (why !== undefined) end(why);
     });

@@ -2,6 +2,7 @@ import type { GatewayGuildCreateDispatchData } from "discord-api-types/v10";
 import type { Room } from "../rooms/room.ts";
 import type { Rooms } from "../rooms/rooms.ts";
 import { maySee, type Overwrite, permissionsIn, type Role } from "../set-up/permissions.ts";
+import { cleanOutgoing } from "../words/clean-outgoing.ts";
 import { payload } from "../words/message-payload.ts";
 
 /** What befalls benches when channels go, the bot is put out, or is let in again. */
@@ -26,6 +27,8 @@ export type Guilds = {
 /** Whoever opened a bench is told of the same trouble this often at most, ms. */
 const TOLD_AGAIN = 6 * 3_600_000;
 
+const called = ({ place }: Room): string => `#${cleanOutgoing(place.value.channelName)}`;
+
 export function createGuilds(rooms: Rooms, onFault: (error: unknown) => void): Guilds {
   const told = new Map<string, number>();
 
@@ -49,10 +52,9 @@ export function createGuilds(rooms: Rooms, onFault: (error: unknown) => void): G
     room.place.change((value) => ({ ...value, closed: why, statuses: {} })).catch(onFault);
     room.outbox.leaveChannel({ tell: why === "channel deleted" });
     if (why === "bot removed") return;
-    const { channelName } = room.place.value;
     tellOpener(
       room,
-      `The channel #${channelName} is gone; its bench is kept, with all it knows. Open it in another private channel: /wetside open, option bench. Until then cues go to whoever started the run.`,
+      `The channel ${called(room)} is gone; its bench is kept, with all it knows. Open it in another private channel: /wetside open, option bench. Until then cues go to whoever started the run.`,
     );
   };
 
@@ -88,7 +90,7 @@ export function createGuilds(rooms: Rooms, onFault: (error: unknown) => void): G
     if (room.place.value.closed !== undefined) return;
     tellOpener(
       room,
-      `Everyone in the server can see #${room.place.value.channelName} now, where a bench is open. Make it private again, or say /wetside close there. I still answer its members only.`,
+      `Everyone in the server can see ${called(room)} now, where a bench is open. Make it private again, or say /wetside close there. I still answer its members only.`,
     );
   };
 
@@ -118,7 +120,7 @@ export function createGuilds(rooms: Rooms, onFault: (error: unknown) => void): G
     mayNotWrite: (room) =>
       tellOpener(
         room,
-        `I may not write in #${room.place.value.channelName} any more. Allow me View Channel and Send Messages there; cues go to whoever started the run until then.`,
+        `I may not write in ${called(room)} any more. Allow me View Channel and Send Messages there; cues go to whoever started the run until then.`,
       ),
   };
 }

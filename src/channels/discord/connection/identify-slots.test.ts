@@ -33,7 +33,14 @@ test("shards of one key never identify within five seconds of each other, wherev
 
 test("a shard that logs in again keeps the spacing, and gives up when told to", async () => {
   const clock = createFakeClock();
-  const throttler = createThrottler(clock, 1, 1);
+  const noted: number[] = [];
+  const throttler = createThrottler({
+    clock,
+    count: 1,
+    concurrency: 1,
+    before: undefined,
+    onIdentify: (at) => void noted.push(at),
+  });
   const { signal, abort } = controller();
   await throttler.waitForIdentify(0, signal);
   let again = false;
@@ -44,9 +51,31 @@ test("a shard that logs in again keeps the spacing, and gives up when told to", 
   expect(again).toBe(false);
   await clock.pass(200);
   await second;
+  expect(noted).toHaveLength(2);
   const third = throttler.waitForIdentify(0, signal);
   abort();
   await expect(third).rejects.toThrow();
+});
+
+test("started again a moment after the last log-in, it waits out the rest of its five seconds", async () => {
+  const clock = createFakeClock();
+  const before = clock.wall() - 2000;
+  const parts = { clock, count: 1, concurrency: 1, before, onIdentify: () => undefined };
+  let gone = false;
+  const first = createThrottler(parts)
+    .waitForIdentify(0, controller().signal)
+    .then(() => {
+      gone = true;
+    });
+  await clock.pass(2900);
+  expect(gone).toBe(false);
+  await clock.pass(200);
+  await first;
+  // A clock that was set back meanwhile makes nobody wait longer than that.
+  const ahead = { ...parts, before: clock.wall() + 3_600_000 };
+  const second = createThrottler(ahead).waitForIdentify(0, controller().signal);
+  await clock.pass(5100);
+  await second;
 });
 
 function controller() {

@@ -38,26 +38,37 @@ export type Throttler = {
   waitForIdentify(shard: number, signal: AbortSignal): Promise<void>;
 };
 
-/** Also keeps the spacing between two log-ins of one shard of this process. */
-export function createThrottler(
-  clock: Clock,
-  count: number,
-  concurrency: number,
-  spacing = SPACING,
-): Throttler {
+export type ThrottlerParts = {
+  readonly clock: Clock;
+  /** Shards of all processes. */
+  readonly count: number;
+  readonly concurrency: number;
+  readonly spacing?: number | undefined;
+  /** When a shard of this process, or of the one before it, identified last; Unix ms. */
+  readonly before: number | undefined;
+  readonly onIdentify: (at: number) => void;
+};
+
+/** Also keeps the spacing between two log-ins of one shard of this process, over a restart too. */
+export function createThrottler(parts: ThrottlerParts): Throttler {
+  const { clock, count, concurrency, spacing = SPACING, before, onIdentify } = parts;
   const last = new Map<number, number>();
+  const ago = before === undefined ? spacing : Math.max(0, clock.wall() - before);
+  /** Until then the process before this one is in the way, by the monotonic clock. */
+  const free = clock.monotonic() + Math.max(0, spacing - ago);
   return {
     async waitForIdentify(shard, signal) {
       for (;;) {
         signal.throwIfAborted();
         const key = shard % concurrency;
-        const rested = (last.get(key) ?? Number.NEGATIVE_INFINITY) + spacing - clock.monotonic();
+        const rested = (last.has(key) ? (last.get(key) ?? 0) + spacing : free) - clock.monotonic();
         const wait = Math.max(
           rested,
           waitForSlot(shard, count, concurrency, clock.wall(), spacing),
         );
         if (wait <= 0) {
           last.set(key, clock.monotonic());
+          onIdentify(clock.wall());
           return;
         }
         await pause(clock, wait, signal);

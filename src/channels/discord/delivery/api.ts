@@ -48,6 +48,8 @@ export function restOptions({
   return {
     ...(settings.api === undefined ? {} : { api: settings.api }),
     retries: 0,
+    // Its own count of all requests in a second would hold cues up behind edits; `limits` counts.
+    globalRequestsPerSecond: Number.MAX_SAFE_INTEGER,
     timeout: LONGEST,
     makeRequest: async (url, init) => {
       // The types of the library's own HTTP client, which Node's fetch is made of.

@@ -79,6 +79,22 @@ test("of fifty requests in a second the last fifteen are for cues", () => {
   for (let turn = 0; turn < 35; turn += 1) limits.take(`POST /channels/${turn}/messages`, 100);
   expect(limits.freeAt(POST, "other", 200)).toBe(1100);
   expect(limits.freeAt(POST, "cue", 200)).toBe(200);
-  for (let turn = 0; turn < 15; turn += 1) limits.take(POST, 200);
-  expect(limits.freeAt(POST, "cue", 300)).toBe(1100);
+  for (let turn = 0; turn < 15; turn += 1) limits.take(POST, 900);
+  expect(limits.freeAt(POST, "cue", 950)).toBe(1100);
+});
+
+test("whichever second is looked at, it holds fifty at most, however hard cues press", () => {
+  const limits = new Limits();
+  const went: number[] = [];
+  for (let now = 0; now < 10_000; now += 7) {
+    for (let turn = 0; turn < 3; turn += 1) {
+      const key = `POST /channels/${now}${turn}/messages`;
+      if (limits.freeAt(key, turn === 0 ? "cue" : "other", now) > now) continue;
+      limits.take(key, now);
+      went.push(now);
+    }
+  }
+  for (const from of went) {
+    expect(went.filter((at) => at >= from && at < from + 1000).length).toBeLessThanOrEqual(50);
+  }
 });

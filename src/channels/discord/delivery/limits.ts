@@ -33,7 +33,8 @@ export class Limits {
   readonly #bucketOf = new Map<string, string>();
   readonly #buckets = new Map<string, Bucket>();
   #blockedUntil = 0;
-  #second = { start: Number.NEGATIVE_INFINITY, used: 0 };
+  /** When the latest requests went out, oldest first. */
+  #recent: number[] = [];
 
   /** The instant from which a request of this rank may go out: `now` or later. */
   freeAt(key: string, rank: Rank, now: number): number {
@@ -50,8 +51,8 @@ export class Limits {
   take(key: string, now: number): void {
     const bucket = this.#buckets.get(this.#bucketOf.get(key) ?? key);
     if (bucket !== undefined && bucket.resetAt > now) bucket.remaining -= 1;
-    if (now - this.#second.start >= SECOND) this.#second = { start: now, used: 0 };
-    this.#second.used += 1;
+    this.#recent.push(now);
+    if (this.#recent.length > GLOBAL) this.#recent.shift();
   }
 
   /** Takes in what a reply's headers say. @returns how long, ms, where it was a refusal for haste */
@@ -74,10 +75,10 @@ export class Limits {
     // Told without a time it is not tried again at once, which would go on without end.
     const told = number("retry-after") ?? resetAfter;
     const wait = told === undefined || told <= 0 ? UNTOLD : told * SECOND;
-    if (
-      headers.get("x-ratelimit-global") !== null ||
-      headers.get("x-ratelimit-scope") === "global"
-    ) {
+    const scope = headers.get("x-ratelimit-scope");
+    // One that names no bucket is not Discord's own: its gatekeeper holds up everything.
+    const isAll = headers.get("x-ratelimit-global") !== null || scope === "global";
+    if (isAll || (scope === null && name === null)) {
       this.#blockedUntil = Math.max(this.#blockedUntil, now + wait);
     } else {
       this.#buckets.set(id, { limit: limit ?? 1, remaining: 0, resetAt: now + wait });
@@ -91,10 +92,11 @@ export class Limits {
     for (const [key, id] of this.#bucketOf) if (!this.#buckets.has(id)) this.#bucketOf.delete(key);
   }
 
+  /** Never more than may be in any one second, wherever it begins. */
   #globalFreeAt(rank: Rank, now: number): number {
-    const { start, used } = this.#second;
-    if (now - start >= SECOND) return now;
-    return used < GLOBAL - (rank === "cue" ? 0 : GLOBAL_KEPT) ? now : start + SECOND;
+    const most = GLOBAL - (rank === "cue" ? 0 : GLOBAL_KEPT);
+    const before = this.#recent.at(-most);
+    return before === undefined ? now : Math.max(now, before + SECOND);
   }
 }
 

@@ -19,6 +19,8 @@ export type OutboxParts = {
   readonly now: () => number;
   /** The bench's channel takes nothing from the bot, or is no more. */
   readonly onChannelTrouble: (failure: Failure) => void;
+  /** Something is out, or goes elsewhere. */
+  readonly onLess: () => void;
   readonly onFault: (error: unknown) => void;
 };
 
@@ -52,17 +54,25 @@ export function createOutbox(parts: OutboxParts): Outbox {
   /** Nonces under which a message may exist already. */
   const attempted = new Set<string>();
 
-  const change = (make: (outbox: readonly Post[]) => readonly Post[]): Promise<void> =>
-    place.change((value) => {
-      const outbox = make(value.outbox);
-      return outbox === value.outbox ? value : { ...value, outbox: [...outbox] };
-    });
+  const change = (
+    make: (outbox: readonly Post[]) => readonly Post[],
+    durable = true,
+  ): Promise<void> =>
+    place.change(
+      (value) => {
+        const outbox = make(value.outbox);
+        return outbox === value.outbox ? value : { ...value, outbox: [...outbox] };
+      },
+      { durable },
+    );
   /** Memory counts at once; a disk that cannot be written to is told of, and holds up nothing. */
-  const changeNow = (make: (outbox: readonly Post[]) => readonly Post[]): void => {
-    change(make).catch(onFault);
+  const changeNow = (make: (outbox: readonly Post[]) => readonly Post[], durable = true): void => {
+    change(make, durable).catch(onFault);
+    parts.onLess();
   };
   const remove = (nonces: readonly string[]): void => {
-    changeNow((outbox) => outbox.filter(({ nonce }) => !nonces.includes(nonce)));
+    // What a power cut brings back goes out under its old nonce.
+    changeNow((outbox) => outbox.filter(({ nonce }) => !nonces.includes(nonce)), false);
     for (const nonce of nonces) attempted.delete(nonce);
   };
   const reroute = (posts: readonly Post[], make: (post: Post) => Post | undefined): void => {

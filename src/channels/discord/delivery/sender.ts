@@ -42,7 +42,24 @@ export type Sender = {
   stop(): void;
 };
 
-type Standing = { busy: boolean; limited: boolean; failures: number; notBefore: number };
+type Standing = {
+  busy: boolean;
+  /** Held back by a limit, and by nothing else. */
+  limited: boolean;
+  failures: number;
+  /** Not tried again before this, after a failure. */
+  notBefore: number;
+  /** Not asked again before this, by its own wish or for a limit. */
+  askAt: number;
+};
+
+const fresh = (): Standing => ({
+  busy: false,
+  limited: false,
+  failures: 0,
+  notBefore: 0,
+  askAt: 0,
+});
 
 /** A request that takes longer, ms, is given up and made again. */
 const PATIENCE = 6000;
@@ -59,6 +76,7 @@ export function createSender(parts: SenderParts): Sender {
   const lanes = new Map<Lane, Standing>();
   let callOff: (() => void) | undefined;
   let stopped = false;
+  let soon = false;
   let swept = now();
   let waiting: (() => void)[] = [];
 
@@ -84,7 +102,8 @@ export function createSender(parts: SenderParts): Sender {
       .catch(onFault)
       .finally(() => {
         standing.busy = false;
-        pump();
+        standing.askAt = 0;
+        pumpSoon();
       });
   };
 
@@ -116,26 +135,37 @@ export function createSender(parts: SenderParts): Sender {
     let again = Number.POSITIVE_INFINITY;
     for (const [lane, standing] of lanes) {
       if (lane.rank !== rank || standing.busy) continue;
-      if (standing.notBefore > at) {
-        again = Math.min(again, standing.notBefore);
-        continue;
-      }
-      const send = lane.next(at);
-      if (send === undefined) {
-        lanes.delete(lane);
-      } else if ("at" in send) {
-        again = Math.min(again, Math.max(send.at, at + 1));
-      } else {
-        const free = limits.freeAt(send.key, rank, at);
-        standing.limited = free > at;
-        if (free > at) again = Math.min(again, free);
-        else start(lane, standing, send);
-      }
+      if (Math.max(standing.notBefore, standing.askAt) <= at) askLane(lane, standing, at);
+      if (standing.busy || !lanes.has(lane)) continue;
+      again = Math.min(again, Math.max(standing.notBefore, standing.askAt));
     }
     return again;
   };
 
+  const askLane = (lane: Lane, standing: Standing, at: number): void => {
+    const send = lane.next(at);
+    standing.limited = false;
+    if (send === undefined) {
+      lanes.delete(lane);
+    } else if ("at" in send) {
+      standing.askAt = Math.max(send.at, at + 1);
+    } else {
+      const free = limits.freeAt(send.key, lane.rank, at);
+      standing.limited = free > at;
+      if (free > at) standing.askAt = free;
+      else start(lane, standing, send);
+    }
+  };
+
+  /** Many lanes may be woken at once: they are looked through once, when all of that is done. */
+  const pumpSoon = (): void => {
+    if (soon) return;
+    soon = true;
+    queueMicrotask(pump);
+  };
+
   const pump = (): void => {
+    soon = false;
     if (stopped) return;
     callOff?.();
     callOff = undefined;
@@ -162,19 +192,20 @@ export function createSender(parts: SenderParts): Sender {
   return {
     wake(lane) {
       if (stopped) return;
-      if (!lanes.has(lane))
-        lanes.set(lane, { busy: false, limited: false, failures: 0, notBefore: 0 });
-      pump();
+      const standing = lanes.get(lane) ?? fresh();
+      standing.askAt = 0;
+      lanes.set(lane, standing);
+      pumpSoon();
     },
     kick() {
       for (const standing of lanes.values()) {
         standing.notBefore = 0;
         standing.failures = 0;
       }
-      pump();
+      pumpSoon();
     },
     idle: () =>
-      stopped || !isActive()
+      stopped || (!soon && !isActive())
         ? Promise.resolve()
         : new Promise((done) => {
             waiting.push(done);

@@ -14,6 +14,8 @@ export class Kept<T> {
   #saved: T | undefined;
   #writing: Promise<void> | undefined;
   #next: Promise<void> | undefined;
+  /** Something in the next write must survive a power cut. */
+  #durable = false;
 
   constructor(id: string, store: Store<T>, value: T, saved: T | undefined) {
     this.#id = id;
@@ -26,11 +28,18 @@ export class Kept<T> {
     return this.#value;
   }
 
-  /** @throws StoreError when it could not be written; the change stands in memory all the same */
-  async change(make: (value: T) => T): Promise<void> {
+  /**
+   * @param durable  whether it must survive a power cut; else a kill alone
+   * @throws StoreError when it could not be written; the change stands in memory all the same
+   */
+  async change(
+    make: (value: T) => T,
+    { durable = true }: { readonly durable?: boolean } = {},
+  ): Promise<void> {
     const next = make(this.#value);
     if (next === this.#value && this.#saved === next) return;
     this.#value = next;
+    this.#durable ||= durable;
     if (this.#writing === undefined && this.#next === undefined) return this.#start();
     // What is being written now was made before this change.
     this.#next ??= (this.#writing ?? Promise.resolve())
@@ -62,7 +71,9 @@ export class Kept<T> {
   async #write(): Promise<void> {
     const next = this.#value;
     if (next === this.#saved) return;
-    await this.#store.commit(this.#id, this.#saved, next);
+    const durable = this.#durable;
+    this.#durable = false;
+    await this.#store.commit(this.#id, this.#saved, next, { durable });
     this.#saved = next;
   }
 }

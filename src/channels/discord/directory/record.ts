@@ -6,10 +6,10 @@ const id = z.string().regex(/^\d{15,20}$/);
 /** Unix milliseconds. */
 const at = z.number();
 
+const payloadOutline = z.looseObject({ content: z.string() });
+
 /** A message as it will be sent; made by us, so only its outline is checked. */
-const payloadSchema = z.custom<MessagePayload>(
-  (value) => z.looseObject({ content: z.string() }).safeParse(value).success,
-);
+const payloadSchema = z.custom<MessagePayload>((value) => payloadOutline.safeParse(value).success);
 
 export const postSchema = z.object({
   /** Sent along, so that a message that was taken once is never taken twice. */
@@ -78,6 +78,8 @@ export const frontSchema = z.object({
   kind: z.literal("front"),
   /** Which commands were registered for which application. */
   registered: z.object({ application: id, commands: z.string() }).optional(),
+  /** When a shard identified last: Discord wants a pause before the next, over a restart too. */
+  identified: at.optional(),
   /** Which bench a direct message is for, by who writes it. */
   people: z.record(id, z.object({ bench: z.string().optional() })).default({}),
 });

@@ -19,7 +19,7 @@ export async function examine(
   const { findings, places } = await examineData(data);
   const clock = systemClock;
   const now = (): number => clock.wall();
-  const api = createApi({ settings, limits: new Limits(), clock, now });
+  const api = createApi({ settings, limits: new Limits(), clock, now: clock.monotonic });
   const from = now();
   const date = await fetch(`${settings.api ?? OWN_API}/v10/gateway`, {
     signal: AbortSignal.timeout(PATIENCE),

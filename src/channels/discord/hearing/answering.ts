@@ -55,28 +55,29 @@ export function answering(interaction: Answerable, parts: AnsweringParts): Answe
 
   const pause = (ms: number): Promise<void> => new Promise((done) => void clock.setTimer(ms, done));
 
-  /** @returns what went wrong at last, and whether an earlier try may have got through */
-  const persist = async (
-    ask: () => Promise<unknown>,
-  ): Promise<{ failure: Failure | undefined; repeated: boolean }> => {
+  /** Asks a few times. @returns what went wrong at last, or nothing */
+  const persist = async (ask: () => Promise<unknown>): Promise<Failure | undefined> => {
     let failure: Failure | undefined;
     for (let attempt = 1; attempt <= TRIES; attempt += 1) {
       try {
         await ask();
-        return { failure: undefined, repeated: attempt > 1 };
+        return undefined;
       } catch (error) {
         failure = failureOf(error);
         if (failure.kind !== "unreachable" && failure.kind !== "limited") break;
-        if (attempt < TRIES)
-          await pause(failure.kind === "limited" ? failure.ms : BETWEEN_TRIES * attempt);
+        const wait = failure.kind === "limited" ? failure.ms : BETWEEN_TRIES * attempt;
+        if (attempt < TRIES) await pause(wait);
       }
     }
-    return { failure, repeated: true };
+    return failure;
   };
 
-  /** The acknowledgement. @returns false when the interaction takes nothing any more */
+  /**
+   * The acknowledgement. @returns "before" when one got through earlier, "lost" when the interaction
+   * takes nothing any more
+   */
   const acknowledge = async (body: object): Promise<"done" | "before" | "lost"> => {
-    const { failure } = await persist(() => api.request("post", callback, { auth: false, body }));
+    const failure = await persist(() => api.request("post", callback, { auth: false, body }));
     if (failure === undefined) return "done";
     return failure.kind === "refused" && failure.code === ACKNOWLEDGED ? "before" : "lost";
   };

@@ -4,15 +4,19 @@ import { turn } from "../../../conversation/turn.ts";
 import { newBench } from "../../../domain/session/bench.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Reply } from "../../../reply/reply.ts";
+import type { Said } from "../rooms/room.ts";
 import type { MessagePayload } from "../words/message-payload.ts";
 import { renderReply } from "../words/render-reply.ts";
 
 const NOBODY = "none";
 const ZONE = "UTC";
 
-/** First aid for whoever asks, at no bench: it needs none and changes nothing. */
-export function firstAid(text: string, now: Instant, commands: readonly Command[]): Reply {
-  return turn(newRecord(NOBODY, ZONE), { text, who: NOBODY }, now, commands).reply;
+/**
+ * First aid for whoever asks. It needs no bench and changes none, so that no full disk, no queue
+ * and no darkness holds it up.
+ */
+export function firstAid(said: Said, now: Instant, commands: readonly Command[]): Reply {
+  return turn(newRecord(NOBODY, ZONE), { ...said, who: NOBODY }, now, commands).reply;
 }
 
 /** A reply that belongs to no bench. */

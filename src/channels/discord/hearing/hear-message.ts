@@ -40,7 +40,7 @@ export async function hearMessage(message: Heard, desk: Desk): Promise<void> {
     if (!isForPeople(message) || !desk.seen.first(message.id)) return;
     const incoming = readMessage(message, desk);
     const text = "text" in incoming.read ? incoming.read.text : "";
-    if (callsForAid(text)) return await aid(incoming, text, desk);
+    if (callsForAid(text)) return aid(incoming, text, desk);
     if (incoming.isDirect) return await hearDirect(incoming, desk);
     await hearInGuild(incoming, desk);
   } catch (error) {
@@ -77,16 +77,12 @@ function readMessage(message: Heard, desk: Desk): Incoming {
 }
 
 /** First aid, to anyone who may call for it: at a bench, to us, or in a direct message. */
-async function aid(incoming: Incoming, text: string, desk: Desk): Promise<void> {
+function aid(incoming: Incoming, text: string, desk: Desk): void {
   const { message, person, isDirect, isMention } = incoming;
   const room = isDirect ? undefined : desk.rooms.inChannel(message.channel_id);
   if (room === undefined && !isDirect && !isMention) return;
   if (desk.aidBudget.spend(person.id, desk.now()) !== "heard") return;
-  const speaker = room === undefined ? undefined : speakerOf(room.place, person, desk.onFault);
-  if (room !== undefined && speaker !== undefined) {
-    return say(desk, message, await answerAt(room, speaker, () => ({ text })));
-  }
-  const reply = firstAid(text, desk.now(), desk.commands);
+  const reply = firstAid({ text }, desk.now(), desk.commands);
   say(desk, message, { payloads: renderApart(reply, desk.now(), false) });
 }
 

@@ -8,7 +8,7 @@ import { type MessagePayload, payload } from "../words/message-payload.ts";
 /** The word of the button that chooses a bench for direct messages. */
 export const CHOOSE = "at";
 
-/** For whom a button outside a bench is. */
+/** What the button of a bench says. */
 const benchName = ({ place: { value } }: Room): string => `#${cleanOutgoing(value.channelName)}`;
 
 export const notAMember =

@@ -6,7 +6,7 @@ import { type SlashData, type SlashOption, slashCommandOf } from "../words/read-
 import { suggest } from "./answering.ts";
 import type { Desk } from "./desk.ts";
 import { benchOf } from "./direct-bench.ts";
-import { personOf } from "./hear-interaction.ts";
+import { personOf } from "./exchange.ts";
 
 type Choices = readonly { readonly name: string; readonly value: string }[];
 

@@ -68,7 +68,16 @@ export function openRoom(parts: RoomParts): Room {
   const { key, keeper, place, benches, sender, api, direct, onFault } = parts;
   const { onChannelTrouble, editEvery } = parts;
   const { now } = benches;
-  const outbox = createOutbox({ place, sender, api, direct, now, onChannelTrouble, onFault });
+  const outbox = createOutbox({
+    place,
+    sender,
+    api,
+    direct,
+    now,
+    onChannelTrouble,
+    onLess: () => sender.wake(statuses),
+    onFault,
+  });
   const statuses = createStatusLane({ key, keeper, place, api, now, editEvery, onFault });
   const bell = benches.join(key, {
     keeper,

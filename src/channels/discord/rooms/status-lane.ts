@@ -33,9 +33,6 @@ const TAKE_OVER = 50 * 60_000;
 const REFUSED = 60_000;
 
 const posted = z.object({ id: z.string() });
-/** While cues wait it is looked at again so much later, ms. */
-const AFTER_CUES = 100;
-
 type Status = Place["statuses"][string];
 
 /** What was last shown of a run, and when. */
@@ -127,7 +124,9 @@ export function createStatusLane(parts: StatusParts): Lane {
 
   const show = (bench: Bench, run: Run, at: number): Send | { readonly at: number } | undefined => {
     const status = place.value.statuses[run.id];
-    if (status === undefined && !isLive(run)) return undefined;
+    // Until it has an owner its plan is not on its way yet.
+    const isKnown = isLive(run) && place.value.owners[run.id] !== undefined;
+    if (status === undefined && !isKnown) return undefined;
     const payload = statusMessage(run, now(), { bench, benchKey: key });
     const isOld = status !== undefined && isLive(run) && now() - status.at > TAKE_OVER;
     const before = shown.get(run.id);
@@ -145,8 +144,8 @@ export function createStatusLane(parts: StatusParts): Lane {
       const { bench } = keeper.record;
       // In the dark nothing lights up; what changed meanwhile is shown when the light is on.
       if (bench.mode === "dark" || place.value.closed !== undefined) return undefined;
-      // The plan of a run stands above its live message.
-      if (place.value.outbox.some(({ rank }) => rank === "cue")) return { at: at + AFTER_CUES };
+      // The plan of a run stands above its live message; the lane is woken when it is out.
+      if (place.value.outbox.some(({ rank }) => rank === "cue")) return undefined;
       for (const id of Object.keys(place.value.statuses)) {
         if (bench.runs[id] === undefined) forget(id);
       }

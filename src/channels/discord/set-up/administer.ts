@@ -167,17 +167,20 @@ function describe(value: Place): readonly string[] {
 
 /** What would keep the bench from working, looked at anew. */
 async function amiss(value: Place, { api, bot }: Administration): Promise<readonly string[]> {
-  const seen = await inspectChannel(api, value.channel, bot);
+  const seen = await inspectChannel(api, value.channel, bot).catch((error: unknown) => {
+    if (failureOf(error).kind === "no-permission") return undefined;
+    throw error;
+  });
+  if (seen === undefined) return ["Amiss: I cannot see this channel. Let me in under Permissions."];
   const needs = missingNeeds(seen.mine);
   const wishes = missingWishes(seen.mine);
-  const lines = [
+  return [
     ...(seen.isPublic
       ? ["Amiss: everyone in the server can see this channel. Make it private."]
       : ["The channel is not visible to @everyone."]),
     ...needs.map(({ name, why }) => `Amiss: I lack ${name}, ${why}.`),
     ...wishes.map(({ name, why }) => `I lack ${name}, ${why}; the rest works.`),
   ];
-  return lines;
 }
 
 async function close({ place }: Room): Promise<string> {
