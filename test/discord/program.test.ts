@@ -60,18 +60,18 @@ test("npm start with a token: the same program in the terminal and in Discord, i
       await program.until((lines) => lines.join("\n").includes("450 mL"));
       await until(() => program.complaints().includes("Discord: connected."));
       expect(app.registrations).toHaveLength(1);
-      ines.slash("wetside open", { channel: "wet-bench" });
-      await standIn.settled();
+      const opened = ines.slash("wetside open", { channel: "wet-bench" });
+      await until(() => opened.content !== "");
       const asked = ines.slash("say", {
         channel: "wet-bench",
         options: { sentence: "how much water for 500 ml at 1+9" },
       });
-      await standIn.settled();
+      await until(() => asked.content !== "");
       expect(asked.content).toContain("450 mL");
       program.closeInput();
       await standIn.settled();
       const after = ines.slash("left", { channel: "wet-bench" });
-      await standIn.settled();
+      await until(() => after.content !== "");
       expect(after.content).toContain("No clock is running");
       expect(await allText(data)).not.toContain(TOKEN);
       expect(standIn.violations).toEqual([]);

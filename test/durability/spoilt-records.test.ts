@@ -9,7 +9,17 @@ import { seeded } from "../support/seeded.ts";
 import { liveShortSession } from "../support/short-session.ts";
 
 const commands = await loadCommands();
-const ASKED = ["left", "plan", "bottles", "rolls", "summary", "in", "temperature 37.9", "undo", "next"];
+const ASKED = [
+  "left",
+  "plan",
+  "bottles",
+  "rolls",
+  "summary",
+  "in",
+  "temperature 37.9",
+  "undo",
+  "next",
+];
 
 let records: readonly unknown[] = [];
 
@@ -20,7 +30,20 @@ beforeAll(async () => {
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
-const ODD: readonly Json[] = [null, true, -1, 0, 1e308, 0.5, "", "x".repeat(2000), [], {}, "wash", -3e15];
+const ODD: readonly Json[] = [
+  null,
+  true,
+  -1,
+  0,
+  1e308,
+  0.5,
+  "",
+  "x".repeat(2000),
+  [],
+  {},
+  "wash",
+  -3e15,
+];
 
 /** One value somewhere inside, replaced, removed or doubled. Altered in place. */
 function spoil(value: Json, chance: () => number): void {
