@@ -74,12 +74,18 @@ test("a refusal of all requests holds all back", () => {
   expect(limits.freeAt("PATCH /channels/2/messages/:id", "cue", 0)).toBe(3000);
 });
 
-test("of fifty requests in a second the last fifteen are for cues", () => {
+test("of fifty requests in a second edits leave the half, answers the last eight to cues", () => {
   const limits = new Limits();
-  for (let turn = 0; turn < 35; turn += 1) limits.take(`POST /channels/${turn}/messages`, 100);
-  expect(limits.freeAt(POST, "other", 200)).toBe(1100);
-  expect(limits.freeAt(POST, "cue", 200)).toBe(200);
-  for (let turn = 0; turn < 15; turn += 1) limits.take(POST, 900);
+  const take = (count: number, now: number): void => {
+    for (let turn = 0; turn < count; turn += 1) limits.take(`POST /channels/${turn}/messages`, now);
+  };
+  take(25, 100);
+  expect(limits.freeAt(POST, "edit", 200)).toBe(1100);
+  expect(limits.freeAt(POST, "other", 200)).toBe(200);
+  take(17, 200);
+  expect(limits.freeAt(POST, "other", 300)).toBe(1100);
+  expect(limits.freeAt(POST, "cue", 300)).toBe(300);
+  take(8, 900);
   expect(limits.freeAt(POST, "cue", 950)).toBe(1100);
 });
 

@@ -7,9 +7,11 @@ export type Headers = { get(name: string): string | null };
 
 type Bucket = { limit: number; remaining: number; resetAt: number };
 
-/** All requests of a bot together in one second, and how many of them only a cue may use. */
-const GLOBAL = 50;
-const GLOBAL_KEPT = 15;
+/**
+ * All requests of a bot together in one second (Discord's documentation, topic "Rate Limits"; from
+ * memory), and how many of them each rank may use up: answers leave room for cues, edits for both.
+ */
+const GLOBAL: Readonly<Record<Rank, number>> = { cue: 50, other: 42, edit: 25 };
 /** A limit told without its length, ms. */
 const UNTOLD = 1000;
 const SECOND = 1000;
@@ -52,7 +54,7 @@ export class Limits {
     const bucket = this.#buckets.get(this.#bucketOf.get(key) ?? key);
     if (bucket !== undefined && bucket.resetAt > now) bucket.remaining -= 1;
     this.#recent.push(now);
-    if (this.#recent.length > GLOBAL) this.#recent.shift();
+    if (this.#recent.length > GLOBAL.cue) this.#recent.shift();
   }
 
   /** Takes in what a reply's headers say. @returns how long, ms, where it was a refusal for haste */
@@ -94,8 +96,7 @@ export class Limits {
 
   /** Never more than may be in any one second, wherever it begins. */
   #globalFreeAt(rank: Rank, now: number): number {
-    const most = GLOBAL - (rank === "cue" ? 0 : GLOBAL_KEPT);
-    const before = this.#recent.at(-most);
+    const before = this.#recent.at(-GLOBAL[rank]);
     return before === undefined ? now : Math.max(now, before + SECOND);
   }
 }
