@@ -1,5 +1,7 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
+import { notYours } from "../src/commands/not-yours.ts";
+import { mayUse } from "../src/commands/permissions.ts";
 import { apply } from "../src/domain/changes.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
@@ -12,7 +14,7 @@ export const undoCommand = defineCommand({
   fields: z.object({}),
   changes: true,
   values: { undone: "title of what was taken back" },
-  run({ bench, undoable }) {
+  run({ bench, undoable, standing }) {
     const last = undoable.at(-1);
     if (last === undefined) {
       return refuse(
@@ -23,6 +25,7 @@ export const undoCommand = defineCommand({
         },
       );
     }
+    if (last.right !== undefined && !mayUse(standing, last.right)) return notYours;
     return {
       bench: apply(bench, last.changes),
       undid: true,

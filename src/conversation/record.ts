@@ -28,6 +28,8 @@ export type UndoStep = {
   readonly label: string;
   readonly at: Instant;
   readonly changes: readonly Change[];
+  /** Only they may take it back; missing: every member. */
+  readonly right?: "owner" | undefined;
 };
 
 /** All that is stored of one bench: the bench itself, and the talk around it. */
@@ -89,7 +91,14 @@ export const recordSchema = z.object({
       figured: replySchema.optional().catch(undefined),
     }),
   ),
-  undo: z.array(z.object({ label: z.string(), at, changes: z.array(change) })),
+  undo: z.array(
+    z.object({
+      label: z.string(),
+      at,
+      changes: z.array(change),
+      right: z.literal("owner").optional(),
+    }),
+  ),
   lastCue: saidSchema.optional().catch(undefined),
 });
 

@@ -24,7 +24,8 @@ export async function runLive(parts: ScriptParts & { readonly join?: Join }): Pr
       continue;
     }
     // Drawn by a thread of its own: a cue that falls due meanwhile is told in time.
-    const reply = await bell.hear(line.trimEnd(), who).catch(faultReply);
+    const said = { text: line.trimEnd(), who, standing: "owner" as const };
+    const reply = await bell.take(said).catch(faultReply);
     print(await pictures.drawn(reply), bell.now());
   }
   await bell.quiet();

@@ -63,7 +63,9 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
       else await catchUp(move.to);
       continue;
     }
-    const reply = await keeper.hear({ text, who: parts.who }, now).catch(faultReply);
+    const reply = await keeper
+      .hear({ text, who: parts.who, standing: "owner" }, now)
+      .catch(faultReply);
     print(await parts.pictures.drawn(reply), now);
     await catchUp(now);
   }

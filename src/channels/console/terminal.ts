@@ -100,7 +100,8 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
       } else if (line.trim() === "") {
         redraw();
       } else {
-        bell.hear(line, who).catch(faultReply).then(pictures.drawn).then(show, done);
+        const said = { text: line, who, standing: "owner" as const };
+        bell.take(said).catch(faultReply).then(pictures.drawn).then(show, done);
       }
     });
     lines.on("SIGINT", () => lines.close());

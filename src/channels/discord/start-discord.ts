@@ -3,11 +3,14 @@ import type { Command } from "../../commands/define-command.ts";
 import { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import type { Benches } from "../../conversation/benches.ts";
 import type { BenchRecord } from "../../conversation/record.ts";
+import type { Level } from "../../log/log.ts";
 import { type Clock, systemClock } from "../../platform/clock.ts";
+import { faultWords } from "../../platform/fault.ts";
 import type { DiscordSettings } from "../../settings.ts";
 import { openFileStore } from "../../store/file-store.ts";
 import { migrate } from "../../store/migrations/migrate.ts";
 import type { Store } from "../../store/store.ts";
+import { StoreError } from "../../store/store-error.ts";
 import { connect } from "./connection/connect.ts";
 import { createGuilds } from "./connection/guilds.ts";
 import { createApi } from "./delivery/api.ts";
@@ -23,7 +26,7 @@ import {
   type Place,
   recordSchema,
 } from "./directory/record.ts";
-import { Budget } from "./people/budget.ts";
+import { Budget, TYPING } from "./people/budget.ts";
 import { createRolesOf } from "./people/roles-of.ts";
 import { Seen } from "./people/seen.ts";
 import { openRoom, type Room } from "./rooms/room.ts";
@@ -43,7 +46,7 @@ export type DiscordParts = {
   /** The network's clock, which is always real. */
   readonly wire?: Clock | undefined;
   /** For whoever runs the program: plain sentences, never a token. */
-  readonly note: (sentence: string) => void;
+  readonly note: (sentence: string, level?: Level) => void;
   /** How often live messages are edited and shards identify, ms; missing: as Discord likes it. */
   readonly pace?: { readonly edit?: number; readonly identify?: number } | undefined;
 };
@@ -70,7 +73,10 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     // Its records have versions of their own.
     migrate: (record) => migrate(record, []),
   });
-  const onFault = (error: unknown): void => note(faultSentence(error));
+  const onFault = (error: unknown): void => {
+    note(error instanceof StoreError ? error.message : faultWords(error), "error");
+    if (error instanceof Error) note(error.stack ?? error.message, "debug");
+  };
   const limits = new Limits();
   const now = (): number => wire.wall();
   const api = createApi({ settings, limits, clock: wire, now });
@@ -128,6 +134,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     now: benches.now,
     budget: new Budget(),
     aidBudget: new Budget(),
+    typingBudget: new Budget(TYPING),
     seen: new Seen(),
     heldBack: new Map(),
     typed: new Map(),
@@ -186,12 +193,4 @@ async function openFront(store: Store<DirectoryRecord>): Promise<Kept<Front>> {
   const { value } = await store.load(FRONT);
   const saved = value?.kind === "front" ? value : undefined;
   return new Kept<Front>(FRONT, store as unknown as Store<Front>, saved ?? newFront(), saved);
-}
-
-const LONGEST = 200;
-
-/** Messages of our own and of the store; of the network's only their outline, which holds no token. */
-function faultSentence(error: unknown): string {
-  const what = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
-  return what.slice(0, LONGEST);
 }

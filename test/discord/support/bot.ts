@@ -1,6 +1,7 @@
 import { type Discord, startDiscord } from "../../../src/channels/discord/start-discord.ts";
 import { createBenches } from "../../../src/conversation/benches.ts";
-import { openBench } from "../../../src/open-bench.ts";
+import type { BenchRecord } from "../../../src/conversation/record.ts";
+import { HOME, openBench } from "../../../src/open-bench.ts";
 import { systemClock } from "../../../src/platform/clock.ts";
 import { Secret } from "../../../src/platform/secret.ts";
 import { withFolder } from "../../support/child.ts";
@@ -20,6 +21,8 @@ export type Bot = {
   readonly discord: Discord;
   /** What it told whoever runs it. */
   readonly notes: readonly string[];
+  /** What is stored of the first bench that is open in Discord. */
+  record(): Promise<BenchRecord>;
   stop(): Promise<void>;
 };
 
@@ -69,6 +72,12 @@ async function startBot(
   return {
     discord,
     notes,
+    async record() {
+      const id = (await house.store.list()).find((one) => one !== HOME);
+      const { value } = await house.store.load(id ?? "");
+      if (value === undefined) throw new Error("No bench is open in Discord");
+      return value;
+    },
     async stop() {
       await discord.close();
       benches.stop();

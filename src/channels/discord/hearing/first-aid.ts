@@ -12,7 +12,8 @@ const ZONE = "UTC";
 
 /** First aid for whoever asks, at no bench: it needs none and changes nothing. */
 export function firstAid(text: string, now: Instant, commands: readonly Command[]): Reply {
-  return turn(newRecord(NOBODY, ZONE), { text, who: NOBODY }, now, commands).reply;
+  return turn(newRecord(NOBODY, ZONE), { text, who: NOBODY, standing: "guest" }, now, commands)
+    .reply;
 }
 
 /** A reply that belongs to no bench. */

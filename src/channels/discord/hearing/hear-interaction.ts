@@ -74,7 +74,8 @@ export function personOf(interaction: APIInteraction): Person | undefined {
   const user = member?.user ?? interaction.user;
   if (user === undefined) return undefined;
   const display = member?.nick ?? user.global_name ?? user.username;
-  return { id: user.id, display, roles: member?.roles };
+  const manages = member === undefined ? undefined : mayManage(BigInt(member.permissions));
+  return { id: user.id, display, roles: member?.roles, manages };
 }
 
 /** The bench of the channel something was done in; undefined in a direct message. */
@@ -123,7 +124,11 @@ async function hearCommand(interaction: Slash, desk: Desk): Promise<void> {
   const talk = exchange(interaction, desk, own || (room === undefined && !isDirect));
   if (talk === undefined) return;
   const { person } = talk;
-  if (isForAid(interaction, desk)) return aid(interaction, room, talk, desk);
+  if (isForAid(interaction, desk)) {
+    return desk.aidBudget.spend(person.id, desk.now()) === "heard"
+      ? aid(interaction, room, talk, desk)
+      : talk.alone(tooMuch);
+  }
   if (desk.budget.spend(person.id, desk.now()) !== "heard") return talk.alone(tooMuch);
   if (data.name === ADMINISTER) return hearAdministrator(interaction, talk, desk);
   const found = await benchFor(interaction, room, talk, desk);
@@ -297,9 +302,16 @@ async function atButton(
     await talk.alone("That button belongs to no bench that is open here. Nothing was changed.");
     return undefined;
   }
-  const roles = person.roles ?? (await desk.rolesOf(room.place.value.guild, person.id));
+  const { guild } = room.place.value;
+  const roles = person.roles ?? (await desk.rolesOf(guild, person.id));
   const speaker =
-    roles === "gone" ? undefined : speakerOf(room.place, { ...person, roles }, desk.onFault);
+    roles === "gone"
+      ? undefined
+      : speakerOf(
+          room.place,
+          { ...person, roles, manages: person.manages ?? desk.manages(guild, person.id, roles) },
+          desk.onFault,
+        );
   if (speaker === undefined) await talk.alone(notAMember);
   return speaker === undefined ? undefined : { room, speaker };
 }
