@@ -27,7 +27,10 @@ export function createLog({ setting, hidden, isTerminal, write, lines }: LogPart
         typeof value === "string" ? hide(value, hidden) : value,
       ]),
     );
-    if (isTerminal) return write(`${told}\n`);
+    if (isTerminal) {
+      write(`${told}\n`);
+      return;
+    }
     writing ??= load();
     // A log that cannot be written to ends nothing: film may be wet.
     done = Promise.all([writing, done])

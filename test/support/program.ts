@@ -30,7 +30,7 @@ export const readLines = (output: string): readonly Line[] =>
     .map((line) => lineSchema.parse(JSON.parse(line)));
 
 /** The program's entries, as `package.json` names them. */
-export type Script = "start" | "chat" | "doctor";
+export type Script = "start" | "chat" | "doctor" | "health" | "backup";
 
 /** How one of the program's entries is started: the words of its script in `package.json`. */
 export async function commandLine(script: Script): Promise<readonly string[]> {
@@ -52,6 +52,8 @@ export type Program = {
   hangUp(): void;
   /** Nothing more will be said to it. */
   closeInput(): void;
+  /** Asks it something the way a service manager does, and does not wait. */
+  signal(name: NodeJS.Signals): void;
   /** Asks it to end, and waits until it has. */
   terminate(): Promise<Ended>;
   /** Ends it without a chance to do anything more. */
@@ -125,6 +127,7 @@ export async function startProgram(
       child.kill("SIGKILL");
       await end;
     },
+    signal: (name) => void child.kill(name),
     closeInput: () => void child.stdin.end(),
     async terminate() {
       child.kill("SIGTERM");

@@ -1,12 +1,20 @@
 import { createInterface } from "node:readline";
+import { farewell } from "../../conversation/farewell.ts";
+import { aborted } from "../../platform/stop-signals.ts";
 import { refuse } from "../../reply/reply.ts";
 import { alone, type Join } from "./alone.ts";
 import { faultReply } from "./fault.ts";
 import { noticeReply, printer, type ScriptParts } from "./script.ts";
 
+export type LiveParts = ScriptParts & {
+  readonly join?: Join;
+  /** Aborted when the program is asked to leave. */
+  readonly stop?: AbortSignal;
+};
+
 /** Script mode in real time: ends when the input has ended and nothing is running. */
-export async function runLive(parts: ScriptParts & { readonly join?: Join }): Promise<void> {
-  const { keeper, input, who, notices, pictures } = parts;
+export async function runLive(parts: LiveParts): Promise<void> {
+  const { keeper, input, who, notices, pictures, stop } = parts;
   const print = printer(parts);
   const join = parts.join ?? alone;
   const bell = join({
@@ -17,7 +25,7 @@ export async function runLive(parts: ScriptParts & { readonly join?: Join }): Pr
     onFault: (error) => print(faultReply(error), bell.now()),
   });
   for (const notice of notices) print(noticeReply(notice), bell.now());
-  for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
+  for await (const line of createInterface(lineOptions(input, stop))) {
     if (line.startsWith("#")) continue;
     if (line.startsWith("@")) {
       print(refuse("bad-move", "The clock is the real one; @ lines need --simulate."), bell.now());
@@ -28,6 +36,18 @@ export async function runLive(parts: ScriptParts & { readonly join?: Join }): Pr
     const reply = await bell.take(said).catch(faultReply);
     print(await pictures.drawn(reply), bell.now());
   }
-  await bell.quiet();
+  const left = stop === undefined ? [] : [aborted(stop)];
+  await Promise.race([bell.quiet(), ...left]);
+  if (stop?.aborted === true) {
+    const leaving = farewell(keeper.record.bench, bell.now());
+    if (leaving !== undefined) print(leaving, bell.now());
+  }
   bell.stop();
 }
+
+/** Lines of the input, until it ends or the program is asked to leave. */
+const lineOptions = (input: NodeJS.ReadableStream, stop: AbortSignal | undefined) => ({
+  input,
+  crlfDelay: Number.POSITIVE_INFINITY,
+  ...(stop === undefined ? {} : { signal: stop }),
+});

@@ -31,6 +31,7 @@ import { createRolesOf } from "./people/roles-of.ts";
 import { Seen } from "./people/seen.ts";
 import { openRoom, type Room } from "./rooms/room.ts";
 import { Rooms } from "./rooms/rooms.ts";
+import { sayFarewell } from "./rooms/say-farewell.ts";
 
 export type DiscordParts = {
   readonly settings: DiscordSettings;
@@ -58,6 +59,8 @@ export type Discord = {
   readonly connected: Promise<void>;
   /** Resolves once nothing is under way: neither on a bench nor to Discord. */
   idle(): Promise<void>;
+  /** Says at each bench with an open run that the program leaves; takes a few seconds at most. */
+  sayFarewell(): Promise<void>;
   close(): Promise<void>;
 };
 
@@ -169,6 +172,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     over: over.promise,
     connected: connection.connected,
     idle,
+    sayFarewell: () => sayFarewell(rooms.all(), api, onFault),
     async close() {
       await connection.close();
       sender.stop();
