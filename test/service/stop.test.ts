@@ -27,7 +27,7 @@ async function withWetFilm(
   await withFolder(async (data) => {
     const standIn = await startStandIn({ pace: 0.02 });
     try {
-      const app = standIn.application({ token: TOKEN });
+      standIn.application({ token: TOKEN });
       const club = standIn.guild({
         name: "Film club",
         channels: [
@@ -50,7 +50,7 @@ async function withWetFilm(
       });
       try {
         program.closeInput();
-        await until(() => app.registrations.length === 1 && standIn.socket.count() === 1);
+        await until(() => program.complaint().includes("Discord: connected."));
         const say = async (sentence: string): Promise<void> => {
           const options = { sentence };
           const said = ines.slash("say", { channel: "wet-bench", options });

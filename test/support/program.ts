@@ -45,6 +45,8 @@ export type Program = {
   readonly pid: number | undefined;
   /** Lines printed so far. */
   readonly lines: readonly string[];
+  /** What it has written to the standard error so far. */
+  complaint(): string;
   say(...messages: readonly string[]): void;
   /** Waits until the lines satisfy a condition. @throws when the process ends before, or takes ages */
   until(condition: (lines: readonly string[]) => boolean): Promise<void>;
@@ -112,6 +114,7 @@ export async function startProgram(
   return {
     pid: child.pid,
     lines,
+    complaint: () => complaint,
     say: (...messages) => void child.stdin.write(messages.map((one) => `${one}\n`).join("")),
     async until(condition) {
       while (!condition(lines)) {
