@@ -2,6 +2,7 @@ import type { Command } from "./commands/define-command.ts";
 import { loadCommands } from "./commands/registry.ts";
 import { BenchKeeper, type Place } from "./conversation/bench-keeper.ts";
 import { type BenchRecord, recordSchema } from "./conversation/record.ts";
+import { closeToOthers } from "./store/close-to-others.ts";
 import { openFileStore } from "./store/file-store.ts";
 import type { Store } from "./store/store.ts";
 
@@ -24,7 +25,10 @@ export async function openBench(place: Place & { readonly data: string }): Promi
     directory: place.data,
     schema: recordSchema,
   });
-  const { keeper, notices } = await BenchKeeper.open(HOME, place, store, commands);
+  const closed = await closeToOthers(place.data);
+  const opened = await BenchKeeper.open(HOME, place, store, commands);
+  const { keeper } = opened;
+  const notices = [...closed, ...opened.notices];
   const close = async (): Promise<void> => {
     await keeper.idle();
     await store.close();
