@@ -25,13 +25,26 @@ export async function openBench(place: Place & { readonly data: string }): Promi
     directory: place.data,
     schema: recordSchema,
   });
-  const closed = await closeToOthers(place.data);
-  const opened = await BenchKeeper.open(HOME, place, store, commands);
-  const { keeper } = opened;
-  const notices = [...closed, ...opened.notices];
+  const { keeper, notices } = await openHome(place, store, commands).catch(
+    async (error: unknown) => {
+      // The folder is let go of: whoever mends it finds it as it was.
+      await store.close();
+      throw error;
+    },
+  );
   const close = async (): Promise<void> => {
     await keeper.idle();
     await store.close();
   };
   return { keeper, notices, commands, store, close };
+}
+
+async function openHome(
+  place: Place & { readonly data: string },
+  store: Store<BenchRecord>,
+  commands: readonly Command[],
+) {
+  const closed = await closeToOthers(place.data);
+  const { keeper, notices } = await BenchKeeper.open(HOME, place, store, commands);
+  return { keeper, notices: [...closed, ...notices] };
 }

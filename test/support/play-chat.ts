@@ -51,7 +51,7 @@ export async function playChat(text: string, commands: readonly Command[]): Prom
   for (const line of lines) {
     if (line.startsWith("> ")) {
       out.push(line);
-      say(await keeper.hear({ text: line.slice(2), who: "Ines" }, now));
+      say(await keeper.hear({ text: line.slice(2), who: "Ines", standing: "owner" }, now));
       await catchUp(now);
     } else if (line.startsWith("@")) {
       out.push(line, "");
