@@ -18,7 +18,7 @@ export function faultWords(error: unknown): string {
   if (error instanceof OwnFault) return error.message;
   const name = /^[\w .[\]]{1,60}$/.test(error.name) ? error.name : "Error";
   const code = codeOf(error);
-  const place = placeOf(error.stack ?? "");
+  const place = placeOf(framesOf(error));
   return [name, code, place === undefined ? undefined : `at ${place}`]
     .filter((part) => part !== undefined)
     .join(" ");
@@ -30,13 +30,20 @@ function codeOf(error: Error): string | undefined {
   return /^[A-Z0-9_]{2,40}$/.test(code) && !error.name.includes(code) ? `(${code})` : undefined;
 }
 
+/** The stack without the message it begins with. */
+function framesOf({ stack = "", name, message }: Error): string {
+  const head = [`${name}: ${message}`, message, name].find((text) => stack.startsWith(text));
+  return stack.slice(head?.length ?? 0);
+}
+
 /** The first line of our own in a stack, from the program's folder on. */
 function placeOf(stack: string): string | undefined {
   for (const [, from = "", line] of stack.matchAll(
     /\(?((?:file:\/\/)?\/[^\s()]+):(\d+):\d+\)?$/gm,
   )) {
     const path = relative(ROOT, from.startsWith("file:") ? fileURLToPath(from) : from);
-    if (/^(src|commands)[\\/]/.test(path)) return `${path.split(sep).join("/")}:${line}`;
+    if (/^(src|commands)[\\/][\w./\\-]+\.ts$/.test(path))
+      return `${path.split(sep).join("/")}:${line}`;
   }
   return undefined;
 }
