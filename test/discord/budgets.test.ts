@@ -190,7 +190,10 @@ test("a form is paid for like any word", () =>
     const form = opened.modal;
     if (form === undefined) throw new Error("No form was opened");
     for (let count = 2; count < HEARD; count += 1) await ask(scene, rui, "left");
-    const sent = rui.submits(form, { name: "garden sheet" });
+    const ids = form.components.flatMap((one) =>
+      "component" in one && "custom_id" in one.component ? [one.component.custom_id] : [],
+    );
+    const sent = rui.submits(form, Object.fromEntries(ids.map((one) => [one, "garden"])));
     await standIn.settled();
     expect(sent.content).toContain(TOO_MUCH);
     expect(standIn.violations).toEqual([]);

@@ -58,7 +58,9 @@ test("npm start with a token: the same program in the terminal and in Discord, i
     try {
       program.say("how much water for 500 ml at 1+9");
       await program.until((lines) => lines.join("\n").includes("450 mL"));
-      await until(() => app.registrations.length === 1 && standIn.socket.count() === 1);
+      // Before that, what is said is not heard.
+      await until(() => program.complaint().includes("Discord: connected."));
+      expect(app.registrations).toHaveLength(1);
       ines.slash("wetside open", { channel: "wet-bench" });
       await standIn.settled();
       const asked = ines.slash("say", {

@@ -1,8 +1,11 @@
+import { spawnSync } from "node:child_process";
+import { closeSync, openSync } from "node:fs";
 import { readdir } from "node:fs/promises";
+import { join } from "node:path";
 import { expect, test } from "vitest";
 import { type StandIn, startStandIn } from "../discord/stand-in/start.ts";
 import { withFolder } from "../support/child.ts";
-import { runProgram, startProgram } from "../support/program.ts";
+import { commandLine, runProgram, startProgram } from "../support/program.ts";
 
 const TOKEN = "an-invented-token.for-tests";
 const HERE = ["ViewChannel", "SendMessages", "ReadMessageHistory"] as const;
@@ -162,6 +165,33 @@ test("health: well while it runs, not running once it left, stuck after a kill",
       output: expect.stringContaining("Not running"),
     });
   }));
+
+// The device that is always full is Linux's.
+test.skipIf(process.platform !== "linux")(
+  "a fault nobody caught ends it with exit code 1, told by kind and place alone",
+  () =>
+    withFolder(async (data) => {
+      const words = await commandLine("start");
+      const full = openSync("/dev/full", "w");
+      const { status, stderr } = spawnSync(process.execPath, words, {
+        cwd: join(import.meta.dirname, "../.."),
+        env: { ...process.env, WETSIDE_DATA: data },
+        input: "left\n",
+        stdio: ["pipe", full, "pipe"],
+        encoding: "utf8",
+      });
+      closeSync(full);
+      expect(status).toBe(1);
+      expect(JSON.parse(stderr)).toMatchObject({
+        level: "error",
+        msg: expect.stringMatching(/^I must stop: Error \(ENOSPC\) at src\/[\w/.-]+:\d+\.$/),
+      });
+      expect(stderr).not.toContain(data);
+      expect(await runProgram([], ["left"], "start", { WETSIDE_DATA: data })).toMatchObject({
+        code: 0,
+      });
+    }),
+);
 
 test("a level that is none is told in a sentence", () =>
   withFolder(async (data) => {
