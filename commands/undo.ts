@@ -1,5 +1,7 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
+import { notYours } from "../src/commands/not-yours.ts";
+import { mayUse } from "../src/commands/permissions.ts";
 import { applyIfFits } from "../src/domain/changes.ts";
 import { keepTold } from "../src/domain/session/keep-told.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
@@ -13,7 +15,7 @@ export const undoCommand = defineCommand({
   fields: z.object({}),
   changes: true,
   values: { undone: "title of what was taken back" },
-  run({ bench, now, undoable }) {
+  run({ bench, now, undoable, standing }) {
     const last = undoable.at(-1);
     if (last === undefined) {
       return refuse(
@@ -24,6 +26,7 @@ export const undoCommand = defineCommand({
         },
       );
     }
+    if (last.right !== undefined && !mayUse(standing, last.right)) return notYours;
     const before = applyIfFits(bench, last.changes);
     if (before === undefined) {
       return refuse(

@@ -3,6 +3,7 @@ import { loadCommands } from "./commands/registry.ts";
 import { BenchKeeper, type Place } from "./conversation/bench-keeper.ts";
 import { type BenchRecord, recordSchema } from "./conversation/record.ts";
 import { filesIn } from "./export/files.ts";
+import { closeToOthers } from "./store/close-to-others.ts";
 import { openFileStore } from "./store/file-store.ts";
 import type { Store } from "./store/store.ts";
 
@@ -25,16 +26,26 @@ export async function openBench(place: Place & { readonly data: string }): Promi
     directory: place.data,
     schema: recordSchema,
   });
-  const { keeper, notices } = await BenchKeeper.open(
-    HOME,
-    place,
-    store,
-    commands,
-    filesIn(place.data),
+  const { keeper, notices } = await openHome(place, store, commands).catch(
+    async (error: unknown) => {
+      // The folder is let go of: whoever mends it finds it as it was.
+      await store.close();
+      throw error;
+    },
   );
   const close = async (): Promise<void> => {
     await keeper.idle();
     await store.close();
   };
   return { keeper, notices, commands, store, close };
+}
+
+async function openHome(
+  place: Place & { readonly data: string },
+  store: Store<BenchRecord>,
+  commands: readonly Command[],
+) {
+  const closed = await closeToOthers(place.data);
+  const { keeper, notices } = await BenchKeeper.open(HOME, place, store, commands);
+  return { keeper, notices: [...closed, ...notices] };
 }

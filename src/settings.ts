@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { parseEnv } from "node:util";
 import { z } from "zod";
 import { err, ok, type Result } from "./domain/result.ts";
+import { logSettings } from "./log/log.ts";
 import { Secret } from "./platform/secret.ts";
 
 /** What the Discord channel needs to know. */
@@ -48,6 +49,8 @@ const discordSchema = z
     "DISCORD_SHARDS counts from 0: each lies below DISCORD_SHARD_COUNT.",
   );
 
+const LOG = `WETSIDE_LOG is one of ${logSettings.join(", ")}.`;
+
 /** What the surroundings say, checked once. Nothing else reads the environment. */
 const settingsSchema = z.object({
   /** Where benches are kept. */
@@ -56,6 +59,8 @@ const settingsSchema = z.object({
   zone: z.string(),
   /** Who speaks in the terminal. */
   who: z.string().default("you"),
+  /** How much is told to whoever runs it. */
+  log: z.enum(logSettings, LOG).default("info"),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 
@@ -69,13 +74,20 @@ function surroundings(env: NodeJS.ProcessEnv, file: string) {
   };
 }
 
-export function readSettings(env: NodeJS.ProcessEnv = process.env, file = ".env"): Settings {
-  const value = surroundings(env, file);
-  return settingsSchema.parse({ data: value("WETSIDE_DATA"), zone: Temporal.Now.timeZoneId() });
-}
-
 /** A setting is wrong; the message is a sentence that says what to mend. */
 export class SettingsError extends Error {}
+
+/** @throws SettingsError when one of them is wrong */
+export function readSettings(env: NodeJS.ProcessEnv = process.env, file = ".env"): Settings {
+  const value = surroundings(env, file);
+  const read = settingsSchema.safeParse({
+    data: value("WETSIDE_DATA"),
+    zone: Temporal.Now.timeZoneId(),
+    log: value("WETSIDE_LOG"),
+  });
+  if (read.success) return read.data;
+  throw new SettingsError(read.error.issues[0]?.message ?? LOG);
+}
 
 /** The Discord channel's settings; undefined while no token is set; a sentence when one is wrong. */
 export function readDiscordSettings(

@@ -18,6 +18,7 @@ import {
   refuse,
 } from "../reply/reply.ts";
 import { movedValues } from "./moved-values.ts";
+import type { Right, Standing } from "./permissions.ts";
 import type { ExportFile, Reads, Work } from "./work.ts";
 
 /** What a handler may look at. Same bench, fields and moment: same outcome. */
@@ -30,12 +31,17 @@ export type Handling = {
   readonly now: Instant;
   /** Who speaks, as the channel names them. */
   readonly who: string;
+  readonly standing: Standing;
   /** What was said last, to this person or as a cue, for `again`. */
   readonly last: Reply | undefined;
   /** The latest reply that held figures, for `why`. */
   readonly figured: Reply | undefined;
   /** What `undo` would take back, newest last. */
-  readonly undoable: readonly { readonly label: string; readonly changes: readonly Change[] }[];
+  readonly undoable: readonly {
+    readonly label: string;
+    readonly changes: readonly Change[];
+    readonly right?: "owner" | undefined;
+  }[];
   readonly listening: Listening;
   /** All commands, for help. */
   readonly commands: readonly Command[];
@@ -66,8 +72,10 @@ export type CommandSpec<F extends Fields> = {
   readonly examples: readonly string[];
   /** A message of the schema is the question asked when the field is missing. */
   readonly fields: F;
-  /** `anyone`: also people who are not members of the bench. */
-  readonly who?: "member" | "anyone";
+  /** `member` where left out; see `permissions.ts`. */
+  readonly who?: Right;
+  /** Fields only an owner gives, in a command that is otherwise everyone's. */
+  readonly ownerFields?: readonly Extract<keyof z.input<F>, string>[];
   readonly changes: boolean;
   /** Not taken back by `undo`, and does not put an open question aside. */
   readonly aside?: boolean;
@@ -100,7 +108,8 @@ export type Command = {
   readonly slots: Readonly<Record<string, SlotReading>>;
   readonly examples: readonly string[];
   readonly fields: Fields;
-  readonly who: "member" | "anyone";
+  readonly who: Right;
+  readonly ownerFields: readonly string[];
   readonly changes: boolean;
   readonly aside: boolean;
   readonly reads?: Reads;
@@ -139,6 +148,7 @@ export function defineCommand<F extends Fields>(spec: CommandSpec<F>): Command {
     sentences,
     slots,
     who: spec.who ?? "member",
+    ownerFields: spec.ownerFields ?? [],
     aside: spec.aside ?? false,
     handle(at, raw) {
       const parsed = spec.fields.safeParse(raw);

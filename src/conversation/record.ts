@@ -29,6 +29,8 @@ export type UndoStep = {
   readonly label: string;
   readonly at: Instant;
   readonly changes: readonly Change[];
+  /** Only they may take it back; missing: every member. */
+  readonly right?: "owner" | undefined;
 };
 
 /** All that is stored of one bench: the bench itself, and the talk around it. */
@@ -95,7 +97,16 @@ export const recordSchema = z.object({
     }),
   ),
   // What cannot be taken back any more is let go, never the bench.
-  undo: z.array(z.object({ label: z.string(), at, changes: z.array(change) })).catch([]),
+  undo: z
+    .array(
+      z.object({
+        label: z.string(),
+        at,
+        changes: z.array(change),
+        right: z.literal("owner").optional(),
+      }),
+    )
+    .catch([]),
   lastCue: saidSchema.optional().catch(undefined),
 });
 

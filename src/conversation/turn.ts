@@ -2,6 +2,8 @@ import { retiredNamed, retiredReply } from "../commands/bottle-meant.ts";
 import type { Command, Handling, Outcome } from "../commands/define-command.ts";
 import { toJson } from "../commands/define-command.ts";
 import { markRehearsal } from "../commands/mark-rehearsal.ts";
+import { notYours } from "../commands/not-yours.ts";
+import { mayUse, type Right, rightNeeded, type Standing } from "../commands/permissions.ts";
 import type { ExportFile, Reads, Work } from "../commands/work.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
@@ -37,8 +39,11 @@ import { settleRuns } from "./settle-runs.ts";
 import { nearest } from "./suggest.ts";
 import { type Choice, understand } from "./understand.ts";
 
-/** What somebody said, or a command a channel has already made out, with its raw fields. */
-export type Message = { readonly who: string } & (
+/**
+ * What somebody said, or a command a channel has already made out, with its raw fields. A channel
+ * that does not say how they stand to the bench speaks for a member.
+ */
+export type Message = { readonly who: string; readonly standing?: Standing | undefined } & (
   | { readonly text: string }
   | { readonly command: string; readonly fields: Readonly<Record<string, unknown>> }
 );
@@ -75,7 +80,8 @@ export function turn(
   exports: ExportsKnown = [],
 ): Turn {
   const listening = listeningOf(record.bench, now);
-  const talk = new Talk(record, message.who, now, commands, listening, { past, exports });
+  const { who, standing = "member" } = message;
+  const talk = new Talk(record, { who, standing }, now, commands, listening, { past, exports });
   const { reply, after, lacks, work } =
     "text" in message ? talk.hear(message.text) : talk.call(message.command, message.fields);
   if (lacks !== undefined) return { record, reply, lacks };
@@ -100,6 +106,7 @@ type Heard = Pick<Turn, "reply" | "lacks" | "work"> & { readonly after: BenchRec
 class Talk {
   readonly #record: BenchRecord;
   readonly #who: string;
+  readonly #standing: Standing;
   readonly #now: Instant;
   readonly #commands: readonly Command[];
   readonly #listening: Listening;
@@ -107,7 +114,7 @@ class Talk {
 
   constructor(
     record: BenchRecord,
-    who: string,
+    { who, standing }: { readonly who: string; readonly standing: Standing },
     now: Instant,
     commands: readonly Command[],
     listening: Listening,
@@ -116,6 +123,7 @@ class Talk {
     this.#known = known;
     this.#record = record;
     this.#who = who;
+    this.#standing = standing;
     this.#now = now;
     this.#commands = commands;
     this.#listening = listening;
@@ -162,6 +170,11 @@ class Talk {
     }
     const emergency = this.#emergency(sentence);
     if (emergency !== undefined) return this.#run(emergency);
+    if (this.#standing === "guest") {
+      // Nothing of the bench is told to them, not even what was not understood.
+      const meant = this.#match(sentence);
+      return meant === undefined ? this.#plain(notYours) : this.#run(meant);
+    }
     const pending = this.#pending;
     if (pending !== undefined) {
       const answered = this.#answer(pending, sentence);
@@ -290,7 +303,8 @@ class Talk {
 
   #with(record: BenchRecord): Talk {
     const listening = listeningOf(record.bench, this.#now);
-    return new Talk(record, this.#who, this.#now, this.#commands, listening, this.#known);
+    const speaker = { who: this.#who, standing: this.#standing };
+    return new Talk(record, speaker, this.#now, this.#commands, listening, this.#known);
   }
 
   /** Which ounce and which degree the bench uses is asked once and kept; one that is set stays. */
@@ -308,6 +322,8 @@ class Talk {
   }
 
   #run({ command, fields }: Choice): Heard {
+    const right = rightNeeded(command, fields);
+    if (!mayUse(this.#standing, right)) return this.#plain(notYours, { keepQuestion: false });
     const settled = this.#settle(command, fields);
     if ("reply" in settled) return settled;
     const { bench } = this.#record;
@@ -321,6 +337,7 @@ class Talk {
       exports,
       now: this.#now,
       who: this.#who,
+      standing: this.#standing,
       last: lastSaid(this.#thread.last, this.#record.lastCue),
       figured: this.#thread.figured,
       undoable: this.#record.undo,
@@ -328,7 +345,8 @@ class Talk {
       commands: this.#commands,
     };
     const outcome = command.handle(at, settled.fields);
-    return this.#keep(command, { ...outcome, reply: withDamaged(outcome.reply, past.damaged) });
+    const reply = withDamaged(outcome.reply, past.damaged);
+    return this.#keep(command, { ...outcome, reply }, right);
   }
 
   /** Values that could not be read are said back; values with two meanings are asked about. */
@@ -370,7 +388,7 @@ class Talk {
   }
 
   /** Stores what a command did: the bench, one undo step, the open question and the last reply. */
-  #keep(command: Command, outcome: Outcome): Heard {
+  #keep(command: Command, outcome: Outcome, right: Right): Heard {
     const before = this.#record.bench;
     const { bench: settled, reply: said, retimed } = settleRuns(before, outcome, this.#now);
     const undid = outcome.undid === true;
@@ -386,7 +404,9 @@ class Talk {
     if (undid) undo = undo.slice(0, -1);
     else if (bench !== before && command.changes && !command.aside) {
       const changes = diff(bench, before);
-      undo = [...undo, { label: reply.title, at: this.#now, changes }].slice(-UNDO_STEPS);
+      const whose = right === "owner" ? { right } : {};
+      const step = { label: reply.title, at: this.#now, changes, ...whose };
+      undo = [...undo, step].slice(-UNDO_STEPS);
     }
     const keepsQuestion = command.aside && reply.ask === undefined;
     const pending =

@@ -58,7 +58,8 @@ test("npm start with a token: the same program in the terminal and in Discord, i
     try {
       program.say("how much water for 500 ml at 1+9");
       await program.until((lines) => lines.join("\n").includes("450 mL"));
-      await until(() => program.complaints().includes("Discord: connected."));
+      // Before that, what is said is not heard.
+      await until(() => program.complaint().includes("Discord: connected."));
       expect(app.registrations).toHaveLength(1);
       const opened = ines.slash("wetside open", { channel: "wet-bench" });
       await until(() => opened.content !== "");

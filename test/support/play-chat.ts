@@ -60,7 +60,7 @@ async function playIn(folder: string, text: string, commands: readonly Command[]
     if (spoken !== null) {
       out.push(line);
       const [, who = "Ines", said = ""] = spoken;
-      say(await keeper.hear({ text: said, who }, now));
+      say(await keeper.hear({ text: said, who, standing: "owner" }, now));
       await catchUp(now);
     } else if (line.startsWith("@")) {
       out.push(line, "");

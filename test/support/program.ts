@@ -30,7 +30,7 @@ export const readLines = (output: string): readonly Line[] =>
     .map((line) => lineSchema.parse(JSON.parse(line)));
 
 /** The program's entries, as `package.json` names them. */
-export type Script = "start" | "chat" | "doctor";
+export type Script = "start" | "chat" | "doctor" | "health" | "backup";
 
 /** How one of the program's entries is started: the words of its script in `package.json`. */
 export async function commandLine(script: Script): Promise<readonly string[]> {
@@ -45,8 +45,8 @@ export type Program = {
   readonly pid: number | undefined;
   /** Lines printed so far. */
   readonly lines: readonly string[];
-  /** What it complained of so far. */
-  complaints(): string;
+  /** What it has written to the standard error so far. */
+  complaint(): string;
   say(...messages: readonly string[]): void;
   /** Waits until the lines satisfy a condition. @throws when the process ends before, or takes ages */
   until(condition: (lines: readonly string[]) => boolean): Promise<void>;
@@ -54,6 +54,8 @@ export type Program = {
   hangUp(): void;
   /** Nothing more will be said to it. */
   closeInput(): void;
+  /** Asks it something the way a service manager does, and does not wait. */
+  signal(name: NodeJS.Signals): void;
   /** Asks it to end, and waits until it has. */
   terminate(): Promise<Ended>;
   /** Ends it without a chance to do anything more. */
@@ -113,7 +115,7 @@ export async function startProgram(
   return {
     pid: child.pid,
     lines,
-    complaints: () => complaint,
+    complaint: () => complaint,
     say: (...messages) => void child.stdin.write(messages.map((one) => `${one}\n`).join("")),
     async until(condition) {
       while (!condition(lines)) {
@@ -129,6 +131,7 @@ export async function startProgram(
       child.kill("SIGKILL");
       await end;
     },
+    signal: (name) => void child.kill(name),
     closeInput: () => void child.stdin.end(),
     async terminate() {
       child.kill("SIGTERM");

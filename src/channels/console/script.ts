@@ -74,7 +74,9 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
       continue;
     }
     const progress = (reply: Reply): void => print(reply, now);
-    const reply = await keeper.hear({ text, who }, now, progress).catch(faultReply);
+    const reply = await keeper
+      .hear({ text, who, standing: "owner" }, now, progress)
+      .catch(faultReply);
     print(await parts.pictures.drawn(reply), now);
     await catchUp(now);
   }

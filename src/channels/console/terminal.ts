@@ -1,5 +1,6 @@
 import { createInterface } from "node:readline";
 import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
+import { farewell } from "../../conversation/farewell.ts";
 import { momentOf } from "../../conversation/moment.ts";
 import { clockTime } from "../../domain/timing/clock-text.ts";
 import type { Reply } from "../../reply/reply.ts";
@@ -19,6 +20,8 @@ export type TerminalParts = {
   readonly input: NodeJS.ReadableStream;
   readonly output: NodeJS.WriteStream;
   readonly join?: Join;
+  /** Aborted when the program is asked to leave. */
+  readonly stop?: AbortSignal;
 };
 
 const WELCOME = `Wetside. Type what you need, for example:
@@ -100,10 +103,12 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
       } else if (line.trim() === "") {
         redraw();
       } else {
-        bell.hear(line, who, show).catch(faultReply).then(pictures.drawn).then(show, done);
+        const said = { text: line, who, standing: "owner" as const };
+        bell.take(said, show).catch(faultReply).then(pictures.drawn).then(show, done);
       }
     });
     lines.on("SIGINT", () => lines.close());
+    parts.stop?.addEventListener("abort", () => lines.close(), { once: true });
     lines.on("close", () => {
       open = false;
       done();
@@ -111,9 +116,7 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
   });
   clearInterval(ticking);
   bell.stop();
-  const running = Object.values(keeper.record.bench.runs).some((run) => run.endedAt === undefined);
-  const goodbye = running
-    ? "A run is open. Its clock goes on; start me again for the cues."
-    : "Goodbye.";
+  const leaving = farewell(keeper.record.bench, bell.now());
+  const goodbye = leaving === undefined ? "Goodbye." : renderText(leaving, "bench");
   output.write(`\n${wrap(goodbye, columns())}\n`);
 }

@@ -4,11 +4,14 @@ import { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import type { Benches } from "../../conversation/benches.ts";
 import type { BenchRecord } from "../../conversation/record.ts";
 import { filesIn } from "../../export/files.ts";
+import type { Level } from "../../log/log.ts";
 import { type Clock, systemClock } from "../../platform/clock.ts";
+import { faultWords } from "../../platform/fault.ts";
 import type { DiscordSettings } from "../../settings.ts";
 import { openFileStore } from "../../store/file-store.ts";
 import { migrate } from "../../store/migrations/migrate.ts";
 import type { Store } from "../../store/store.ts";
+import { StoreError } from "../../store/store-error.ts";
 import { connect } from "./connection/connect.ts";
 import { createGuilds } from "./connection/guilds.ts";
 import { createApi } from "./delivery/api.ts";
@@ -24,11 +27,12 @@ import {
   type Place,
   recordSchema,
 } from "./directory/record.ts";
-import { Budget } from "./people/budget.ts";
+import { Budget, TYPING } from "./people/budget.ts";
 import { createRolesOf } from "./people/roles-of.ts";
 import { Seen } from "./people/seen.ts";
 import { openRoom, type Room } from "./rooms/room.ts";
 import { Rooms } from "./rooms/rooms.ts";
+import { sayFarewell } from "./rooms/say-farewell.ts";
 
 export type DiscordParts = {
   readonly settings: DiscordSettings;
@@ -44,7 +48,7 @@ export type DiscordParts = {
   /** The network's clock, which is always real. */
   readonly wire?: Clock | undefined;
   /** For whoever runs the program: plain sentences, never a token. */
-  readonly note: (sentence: string) => void;
+  readonly note: (sentence: string, level?: Level) => void;
   /** How often live messages are edited and shards identify, ms; missing: as Discord likes it. */
   readonly pace?: { readonly edit?: number; readonly identify?: number } | undefined;
 };
@@ -56,6 +60,8 @@ export type Discord = {
   readonly connected: Promise<void>;
   /** Resolves once nothing is under way: neither on a bench nor to Discord. */
   idle(): Promise<void>;
+  /** Says at each bench with an open run that the program leaves; takes a few seconds at most. */
+  sayFarewell(): Promise<void>;
   close(): Promise<void>;
 };
 
@@ -71,7 +77,10 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     // Its records have versions of their own.
     migrate: (record) => migrate(record, []),
   });
-  const onFault = (error: unknown): void => note(faultSentence(error));
+  const onFault = (error: unknown): void => {
+    note(error instanceof StoreError ? error.message : faultWords(error), "error");
+    if (error instanceof Error) note(error.stack ?? error.message, "debug");
+  };
   const limits = new Limits();
   // Setting the wall clock holds up nothing.
   const now = (): number => wire.monotonic();
@@ -133,6 +142,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     now: benches.now,
     budget: new Budget(),
     aidBudget: new Budget(),
+    typingBudget: new Budget(TYPING),
     seen: new Seen(),
     heldBack: new Map(),
     typed: new Map(),
@@ -167,6 +177,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     over: over.promise,
     connected: connection.connected,
     idle,
+    sayFarewell: () => sayFarewell(rooms.all(), api, onFault),
     async close() {
       await connection.close();
       sender.stop();
@@ -191,12 +202,4 @@ async function openFront(store: Store<DirectoryRecord>): Promise<Kept<Front>> {
   const { value } = await store.load(FRONT);
   const saved = value?.kind === "front" ? value : undefined;
   return new Kept<Front>(FRONT, store as unknown as Store<Front>, saved ?? newFront(), saved);
-}
-
-const LONGEST = 200;
-
-/** Messages of our own and of the store; of the network's only their outline, which holds no token. */
-function faultSentence(error: unknown): string {
-  const what = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
-  return what.slice(0, LONGEST);
 }

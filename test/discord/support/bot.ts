@@ -1,6 +1,8 @@
 import { type Discord, startDiscord } from "../../../src/channels/discord/start-discord.ts";
 import { createBenches } from "../../../src/conversation/benches.ts";
-import { openBench } from "../../../src/open-bench.ts";
+import type { BenchRecord } from "../../../src/conversation/record.ts";
+import type { Level } from "../../../src/log/log.ts";
+import { HOME, openBench } from "../../../src/open-bench.ts";
 import { systemClock } from "../../../src/platform/clock.ts";
 import { Secret } from "../../../src/platform/secret.ts";
 import { withFolder } from "../../support/child.ts";
@@ -20,6 +22,10 @@ export type Bot = {
   readonly discord: Discord;
   /** What it told whoever runs it. */
   readonly notes: readonly string[];
+  /** The same of one level; `notes` are those that are shown where nothing else is set. */
+  notesAt(level: Level): readonly string[];
+  /** What is stored of the first bench that is open in Discord. */
+  record(): Promise<BenchRecord>;
   stop(): Promise<void>;
 };
 
@@ -56,6 +62,7 @@ async function startBot(
         };
   const benches = createBenches({ clock });
   const notes: string[] = [];
+  const told: { readonly sentence: string; readonly level: Level }[] = [];
   const discord = await startDiscord({
     settings: { token: new Secret(TOKEN), api: standIn.apiUrl, ...sharding },
     data,
@@ -64,12 +71,22 @@ async function startBot(
     store,
     benches,
     clock,
-    note: (sentence) => void notes.push(sentence),
+    note(sentence, level = "info") {
+      told.push({ sentence, level });
+      if (level !== "debug") notes.push(sentence);
+    },
     pace: { edit: 20, identify: 5000 * PACE },
   });
   return {
     discord,
     notes,
+    notesAt: (level) => told.filter((one) => one.level === level).map(({ sentence }) => sentence),
+    async record() {
+      const id = (await house.store.list()).find((one) => one !== HOME);
+      const { value } = await house.store.load(id ?? "");
+      if (value === undefined) throw new Error("No bench is open in Discord");
+      return value;
+    },
     async stop() {
       await discord.close();
       benches.stop();

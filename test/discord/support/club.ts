@@ -11,7 +11,7 @@ export function foundClub({ standIn }: Scene, more: { readonly messageContent?: 
   const app = standIn.application({ token: TOKEN, intents: { messageContent } });
   const club = standIn.guild({
     name: "Film club",
-    roles: [{ name: "printers" }],
+    roles: [{ name: "printers" }, { name: "managers", permissions: ["ManageGuild"] }],
     channels: [
       {
         name: "wet-bench",

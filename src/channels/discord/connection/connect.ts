@@ -18,6 +18,7 @@ import type { Sender } from "../delivery/sender.ts";
 import type { Desk } from "../hearing/desk.ts";
 import { hearInteraction } from "../hearing/hear-interaction.ts";
 import { hearMessage } from "../hearing/hear-message.ts";
+import { managesBy } from "../people/manages.ts";
 import { type ClientParts, createClient } from "./client.ts";
 import { BAD_TOKEN, whyOver } from "./close-words.ts";
 import type { Guilds } from "./guilds.ts";
@@ -27,7 +28,7 @@ export type ConnectParts = Omit<ClientParts, "content" | "identified" | "onIdent
   readonly api: Api;
   readonly sender: Sender;
   readonly guilds: Guilds;
-  readonly desk: Omit<Desk, "bot">;
+  readonly desk: Omit<Desk, "bot" | "manages">;
   readonly note: (sentence: string) => void;
   /** Discord will not have the bot back as it is; with what to mend. */
   readonly onOver: (why: string) => void;
@@ -78,7 +79,7 @@ export function connect(parts: ConnectParts): Connection {
       front.change((value) => ({ ...value, identified: at })).catch(onFault);
     };
     client = createClient({ ...parts, content, identified, onIdentify });
-    listen(client, { ...parts.desk, bot });
+    listen(client, { ...parts.desk, bot, manages: managesBy(client) });
     await client.login(settings.token.reveal());
   };
 

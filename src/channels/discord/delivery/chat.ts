@@ -1,4 +1,5 @@
 import { Routes } from "discord-api-types/v10";
+import { OwnFault } from "../../../platform/fault.ts";
 import type { MessagePayload } from "../words/message-payload.ts";
 import type { Api } from "./api.ts";
 import { UNKNOWN_MESSAGE } from "./failure.ts";
@@ -73,7 +74,7 @@ export function createChat(
             if (plain || (failure.kind === "gone" && failure.code === UNKNOWN_MESSAGE)) {
               queue.unshift({ ...line, answers: undefined });
             } else if (failure.kind === "refused") {
-              onFault(new Error(`Discord would not take an answer: ${failure.what}`));
+              onFault(new OwnFault(`Discord would not take an answer: ${failure.what}`));
             }
             return undefined;
           },

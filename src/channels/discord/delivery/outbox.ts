@@ -1,4 +1,5 @@
 import { Routes } from "discord-api-types/v10";
+import { OwnFault } from "../../../platform/fault.ts";
 import type { Kept } from "../directory/kept.ts";
 import type { Place, Post } from "../directory/record.ts";
 import type { Api } from "./api.ts";
@@ -107,7 +108,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
     failure: Failure,
   ): number | undefined => {
     if (failure.kind === "refused") {
-      onFault(new Error(`Discord would not take a message: ${failure.what}`));
+      onFault(new OwnFault(`Discord would not take a message: ${failure.what}`));
       remove(posts.map(({ nonce }) => nonce));
       return undefined;
     }

@@ -30,7 +30,7 @@ export async function examineData(data: string): Promise<DataExamined> {
         if (value?.kind === "place") places.push(value);
       }
       const open = places.filter(({ closed }) => closed === undefined).length;
-      const says = `${data} can be written to; ${open} ${open === 1 ? "bench is" : "benches are"} open in Discord`;
+      const says = `It can be written to; ${open} ${open === 1 ? "bench is" : "benches are"} open in Discord`;
       return {
         findings: [
           { kind: "good", what, says },

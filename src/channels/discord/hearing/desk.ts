@@ -7,6 +7,7 @@ import type { DirectMessages } from "../delivery/direct-messages.ts";
 import type { Kept } from "../directory/kept.ts";
 import type { Front, Place } from "../directory/record.ts";
 import type { Budget } from "../people/budget.ts";
+import type { Manages } from "../people/manages.ts";
 import type { RolesOf } from "../people/roles-of.ts";
 import type { Seen } from "../people/seen.ts";
 import type { Room } from "../rooms/room.ts";
@@ -26,9 +27,13 @@ export type Desk = {
   readonly now: () => Instant;
   /** The bot's own user id. */
   readonly bot: string;
+  /** May somebody manage a server, as far as their roles and the library's memory tell? */
+  readonly manages: Manages;
   readonly budget: Budget;
   /** For cries for first aid: heard also when the other is used up. */
   readonly aidBudget: Budget;
+  /** For options being typed, where every letter asks. */
+  readonly typingBudget: Budget;
   readonly seen: Seen;
   /** What somebody wrote directly before it was known for which bench. */
   readonly heldBack: Map<string, { readonly text: string; readonly at: number }>;

@@ -32,7 +32,9 @@ export async function benchOf(person: Omit<Person, "roles">, desk: Desk): Promis
     : undefined;
   const one = mine.length === 1 ? mine[0] : mine.find(({ room }) => room.key === chosen);
   if (one !== undefined) {
-    const speaker = speakerOf(one.room.place, { ...person, roles: one.roles }, desk.onFault);
+    const { roles } = one;
+    const manages = desk.manages(one.room.place.value.guild, person.id, roles);
+    const speaker = speakerOf(one.room.place, { ...person, roles, manages }, desk.onFault);
     if (speaker !== undefined) return { kind: "one", room: one.room, speaker };
   }
   return mine.length === 0

@@ -6,6 +6,7 @@ import type {
 } from "discord-api-types/v10";
 import type { Person } from "../people/membership.ts";
 import type { Room } from "../rooms/room.ts";
+import { mayManage } from "../set-up/permissions.ts";
 import { type MessagePayload, payload } from "../words/message-payload.ts";
 import { type Answering, answering } from "./answering.ts";
 import type { Desk } from "./desk.ts";
@@ -19,7 +20,8 @@ export function personOf(interaction: APIInteraction): Person | undefined {
   const user = member?.user ?? interaction.user;
   if (user === undefined) return undefined;
   const display = member?.nick ?? user.global_name ?? user.username;
-  return { id: user.id, display, roles: member?.roles };
+  const manages = member === undefined ? undefined : mayManage(BigInt(member.permissions));
+  return { id: user.id, display, roles: member?.roles, manages };
 }
 
 /** The bench of the channel something was done in; undefined in a direct message. */

@@ -16,7 +16,8 @@ const ZONE = "UTC";
  * and no darkness holds it up.
  */
 export function firstAid(said: Said, now: Instant, commands: readonly Command[]): Reply {
-  return turn(newRecord(NOBODY, ZONE), { ...said, who: NOBODY }, now, commands).reply;
+  const message = { ...said, who: NOBODY, standing: "guest" as const };
+  return turn(newRecord(NOBODY, ZONE), message, now, commands).reply;
 }
 
 /** A reply that belongs to no bench. */

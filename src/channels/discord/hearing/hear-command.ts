@@ -25,7 +25,11 @@ export async function hearCommand(interaction: Slash, desk: Desk): Promise<void>
   const talk = exchange(interaction, desk, own || (room === undefined && !isDirect));
   if (talk === undefined) return;
   const { person } = talk;
-  if (isForAid(interaction, desk)) return aid(interaction, room, talk, desk);
+  if (isForAid(interaction, desk)) {
+    return desk.aidBudget.spend(person.id, desk.now()) === "heard"
+      ? aid(interaction, room, talk, desk)
+      : talk.alone(tooMuch);
+  }
   if (desk.budget.spend(person.id, desk.now()) !== "heard") return talk.alone(tooMuch);
   if (data.name === ADMINISTER) return hearAdministrator(interaction, talk, desk);
   const found = await benchFor(interaction, room, talk, desk);

@@ -69,6 +69,10 @@ function readMessage(message: Heard, desk: Desk): Incoming {
       id: author.id,
       display: member?.nick ?? author.global_name ?? author.username,
       roles: member?.roles,
+      manages:
+        message.guild_id === undefined
+          ? undefined
+          : desk.manages(message.guild_id, author.id, member?.roles),
     },
     isMention: message.mentions.some(({ id }) => id === desk.bot),
     isDirect,
@@ -105,7 +109,7 @@ async function hearInGuild(incoming: Incoming, desk: Desk): Promise<void> {
       await tellApart(desk, person.id, message.id, notAMember);
     return;
   }
-  await hearAtBench(room, speaker, incoming, desk);
+  if (within(incoming, desk)) await hearAtBench(room, speaker, incoming, desk);
 }
 
 /** Without a word of it, because that is not ours to read, or addressed to somebody else. */
@@ -116,18 +120,19 @@ function isTalkAmongPeople({ content, attachments, mentions, mention_roles }: He
 
 async function hearDirect(incoming: Incoming, desk: Desk): Promise<void> {
   const { message, person, read } = incoming;
+  // Before anything is asked of Discord for it.
+  if (!within(incoming, desk)) return;
   const found = await benchOf(person, desk);
   switch (found.kind) {
     case "one":
       return hearAtBench(found.room, found.speaker, incoming, desk);
     case "several":
-      if (!within(incoming, desk)) return;
       if ("text" in read) {
         desk.heldBack.set(person.id, { text: read.text, at: desk.now() });
       }
       return say(desk, message, { payloads: [whichBench(found.rooms, false)] });
     case "none":
-      if (within(incoming, desk)) say(desk, message, { payloads: [payload(noBench)] });
+      return say(desk, message, { payloads: [payload(noBench)] });
   }
 }
 
@@ -138,7 +143,6 @@ async function hearAtBench(
   desk: Desk,
 ): Promise<void> {
   const { message, read, isDirect } = incoming;
-  if (!within(incoming, desk)) return;
   if (message.attachments.length > 0 || (message.sticker_items ?? []).length > 0) {
     return say(desk, message, { payloads: [payload(noFiles)] });
   }

@@ -26,9 +26,16 @@ export async function atButton(
     await talk.alone("That button belongs to no bench that is open here. Nothing was changed.");
     return undefined;
   }
-  const roles = person.roles ?? (await desk.rolesOf(room.place.value.guild, person.id));
+  const { guild } = room.place.value;
+  const roles = person.roles ?? (await desk.rolesOf(guild, person.id));
   const speaker =
-    roles === "gone" ? undefined : speakerOf(room.place, { ...person, roles }, desk.onFault);
+    roles === "gone"
+      ? undefined
+      : speakerOf(
+          room.place,
+          { ...person, roles, manages: person.manages ?? desk.manages(guild, person.id, roles) },
+          desk.onFault,
+        );
   if (speaker === undefined) await talk.alone(notAMember);
   return speaker === undefined ? undefined : { room, speaker };
 }

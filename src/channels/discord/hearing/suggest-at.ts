@@ -25,6 +25,7 @@ async function choicesFor(
   const person = personOf(interaction);
   const data = interaction.data as SlashData;
   if (person === undefined) return [];
+  if (desk.typingBudget.spend(person.id, desk.now()) !== "heard") return [];
   if (data.name === ADMINISTER) return closedBenches(interaction.guild_id, desk);
   const meant = slashCommandOf(data, desk.commands);
   const focused = meant?.options.find(({ focused: is }: SlashOption) => is === true);

@@ -1,6 +1,8 @@
 /** So many words at once, and one more after each so many ms. */
-const MOST = 12;
-const EACH = 500;
+export type Allowance = { readonly most: number; readonly each: number };
+const SPEAKING: Allowance = { most: 12, each: 500 };
+/** Quicker than anybody types. */
+export const TYPING: Allowance = { most: 40, each: 100 };
 /** Beyond it a person is told once, and then no more for so long, ms. */
 const TOLD_AGAIN = 10_000;
 /** People who said nothing for so long, ms, are forgotten: their budget is full. */
@@ -13,18 +15,24 @@ export type Spent = "heard" | "told" | "silent";
 /** How much one person may ask of the bot: plenty for two wet hands, too little for a script. */
 export class Budget {
   readonly #purses = new Map<string, Purse>();
+  readonly #allowance: Allowance;
   #swept = 0;
+
+  constructor(allowance: Allowance = SPEAKING) {
+    this.#allowance = allowance;
+  }
 
   /** Takes one word from a person's budget. "told": it is used up, and this is the time to say so. */
   spend(person: string, now: number): Spent {
     this.#sweep(now);
+    const { most, each } = this.#allowance;
     const purse = this.#purses.get(person) ?? {
-      left: MOST,
+      left: most,
       at: now,
       told: Number.NEGATIVE_INFINITY,
     };
     this.#purses.set(person, purse);
-    purse.left = Math.min(MOST, purse.left + Math.max(0, now - purse.at) / EACH);
+    purse.left = Math.min(most, purse.left + Math.max(0, now - purse.at) / each);
     purse.at = now;
     if (purse.left >= 1) {
       purse.left -= 1;

@@ -9,6 +9,8 @@ export type Person = {
   readonly display: string;
   /** Their roles in the guild of the bench; undefined where nobody knows. */
   readonly roles: readonly string[] | undefined;
+  /** May they manage the server? Asked where it is missing. */
+  readonly manages?: boolean | undefined;
 };
 
 /** May this person use the bench: listed by an administrator, or of its role? */
@@ -47,5 +49,6 @@ export function speakerOf(
     place.change((value) => withMember(value, person, false)).catch(onFault);
   }
   const name = place.value.members[person.id]?.name;
-  return name === undefined ? undefined : { id: person.id, name };
+  if (name === undefined) return undefined;
+  return { id: person.id, name, standing: person.manages === true ? "owner" : "member" };
 }

@@ -1,3 +1,4 @@
+import type { Standing } from "../../../commands/permissions.ts";
 import { planLines } from "../../../commands/run-lines.ts";
 import type { BenchKeeper } from "../../../conversation/bench-keeper.ts";
 import type { Benches } from "../../../conversation/benches.ts";
@@ -22,8 +23,12 @@ export type Said =
   | { readonly text: string }
   | { readonly command: string; readonly fields: Readonly<Record<string, unknown>> };
 
-/** Who speaks: their id, and what the bench calls them. */
-export type Speaker = { readonly id: string; readonly name: string };
+/** Who speaks: their id, what the bench calls them, and how they stand to it. */
+export type Speaker = {
+  readonly id: string;
+  readonly name: string;
+  readonly standing: Extract<Standing, "owner" | "member">;
+};
 
 /** One bench in Discord. */
 export type Room = {
@@ -119,7 +124,10 @@ export function openRoom(parts: RoomParts): Room {
       const answered = before.then(async () => {
         const said = read();
         if ("refusal" in said) return said.refusal;
-        return own(await bell.take({ ...said, who: speaker.name }), speaker);
+        return own(
+          await bell.take({ ...said, who: speaker.name, standing: speaker.standing }),
+          speaker,
+        );
       });
       before = answered.then(
         () => undefined,

@@ -4,6 +4,7 @@ import type { BenchKeeper } from "../../../conversation/bench-keeper.ts";
 import type { Bench } from "../../../domain/session/bench.ts";
 import { isLive, type Run } from "../../../domain/session/run.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
+import { OwnFault } from "../../../platform/fault.ts";
 import type { Api } from "../delivery/api.ts";
 import { TOO_MANY_OLD_EDITS } from "../delivery/failure.ts";
 import { routeKey } from "../delivery/limits.ts";
@@ -86,7 +87,7 @@ export function createStatusLane(parts: StatusParts): Lane {
         if (old !== undefined) removeOld(old);
       },
       refused: (failure) => {
-        if (failure.kind === "refused") onFault(new Error(`status refused: ${failure.what}`));
+        if (failure.kind === "refused") onFault(new OwnFault(`status refused: ${failure.what}`));
         return REFUSED;
       },
     };
