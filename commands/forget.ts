@@ -5,6 +5,8 @@ import {
   type Handling,
   type Outcome,
 } from "../src/commands/define-command.ts";
+import { notYours } from "../src/commands/not-yours.ts";
+import { mayUse } from "../src/commands/permissions.ts";
 import { countRuns } from "../src/commands/search-runs.ts";
 import { benchHolds, holdsWords, runsGoOn } from "../src/commands/work-words.ts";
 import { allRuns } from "../src/domain/session/past.ts";
@@ -32,6 +34,7 @@ export const forgetCommand = defineCommand({
     whole: z.literal(true).optional(),
     typed: z.string().optional(),
   }),
+  ownerFields: ["whole"],
   changes: false,
   reads: "past-runs",
   values: {
@@ -50,7 +53,10 @@ export const forgetCommand = defineCommand({
   run(at, { person, whole, typed }) {
     const busy = runsGoOn(at.bench);
     if (busy !== undefined) return busy;
-    return whole === true ? all(at, typed) : one(at, person ?? at.who, typed);
+    if (whole === true) return all(at, typed);
+    const meant = person ?? at.who;
+    const self = meant.toLowerCase() === at.who.toLowerCase();
+    return self || mayUse(at.standing, "owner") ? one(at, meant, typed) : notYours;
   },
 });
 

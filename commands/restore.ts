@@ -26,6 +26,7 @@ export const restoreCommand = defineCommand({
   slots: { file: "word", sure: "yes" },
   examples: ["restore everything", "restore from home-2026-11-28-2130.zip"],
   fields: z.object({ file: z.string().optional(), sure: z.boolean().optional() }),
+  who: "owner",
   changes: false,
   reads: "exports",
   values: {

@@ -46,6 +46,12 @@ async function openHome(
   commands: readonly Command[],
 ) {
   const closed = await closeToOthers(place.data);
-  const { keeper, notices } = await BenchKeeper.open(HOME, place, store, commands);
+  const { keeper, notices } = await BenchKeeper.open(
+    HOME,
+    place,
+    store,
+    commands,
+    filesIn(place.data),
+  );
   return { keeper, notices: [...closed, ...notices] };
 }

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { HEARTBEAT } from "../health/heartbeat.ts";
 
 /** Folders of ours in the data folder. */
-const FOLDERS = ["benches", "discord", "pictures"];
+const FOLDERS = ["benches", "discord", "exports", "pictures", "records"];
 /** Everything of ours in it. */
 const OURS: ReadonlySet<string> = new Set([
   ...FOLDERS,

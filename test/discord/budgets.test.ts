@@ -81,7 +81,9 @@ const ways: readonly Way[] = [
     flood: async (scene, club) => {
       await ask(scene, club.ines, "start blix for 6 minutes tank north");
       const message = withButton(club.posts, "ready");
-      return answersTo(scene, () => club.rui.press(message, "ready"));
+      const id = message.buttons.find(({ label }) => label === "ready")?.customId ?? "";
+      // The first press takes the buttons away: one on another's screen is pressed all the same.
+      return answersTo(scene, () => club.rui.press(message, id, { forged: true }));
     },
   },
   {

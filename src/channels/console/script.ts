@@ -30,7 +30,7 @@ export function printer({ keeper, write, json }: ScriptParts): (reply: Reply, at
 export const speakerIn = (line: string): string | undefined =>
   /^=\s*(\S.{0,59})$/.exec(line.trimEnd())?.[1];
 
-export const noticeReply = (notice: string): Reply => refuse("damaged-file", notice);
+export const noticeReply = (notice: string): Reply => refuse("data-folder", notice);
 
 /**
  * Script mode under a clock that stands still and moves only by `@` lines. What falls due on the

@@ -21,10 +21,10 @@ export function createRolesOf(api: Api, now: () => number): RolesOf {
     string,
     { readonly roles: readonly string[] | "gone"; readonly at: number }
   >();
-  return async (guild, user) => {
+  /** Under way: many words at once ask once. */
+  const asking = new Map<string, ReturnType<RolesOf>>();
+  const ask: RolesOf = async (guild, user) => {
     const key = `${guild} ${user}`;
-    const found = known.get(key);
-    if (found !== undefined && now() - found.at < GOOD_FOR) return found.roles;
     try {
       const { roles } = answer.parse(await api.call("get", Routes.guildMember(guild, user)));
       if (known.size >= MOST) known.clear();
@@ -35,5 +35,13 @@ export function createRolesOf(api: Api, now: () => number): RolesOf {
       known.set(key, { roles: "gone", at: now() });
       return "gone";
     }
+  };
+  return (guild, user) => {
+    const key = `${guild} ${user}`;
+    const found = known.get(key);
+    if (found !== undefined && now() - found.at < GOOD_FOR) return Promise.resolve(found.roles);
+    const asked = asking.get(key) ?? ask(guild, user).finally(() => asking.delete(key));
+    asking.set(key, asked);
+    return asked;
   };
 }
