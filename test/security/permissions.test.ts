@@ -20,6 +20,13 @@ test("SECURITY.md holds the table as the commands have it", async () => {
   expect(squeezed(found)).toBe(squeezed(permissionTable(commands)));
 });
 
+/** Examples that touch everyone at the bench, or somebody else. */
+const ofOwners: ReadonlySet<string> = new Set([
+  "set zone Europe/Lisbon",
+  "forget everything about Dora",
+  "forget the whole bench",
+]);
+
 /** Without the padding a formatter may add. */
 const squeezed = (table: string): string => table.trim().replace(/-+/g, "-").replace(/ +/g, " ");
 
@@ -33,7 +40,7 @@ test.each(standings)("every command, by name, for %s: what the table says", (sta
 test.each(standings)("every example, as a sentence, for %s: what the table says", (standing) => {
   for (const { name, examples } of commands) {
     for (const text of examples) {
-      const right = text === "set zone Europe/Lisbon" ? "owner" : undefined;
+      const right = ofOwners.has(text) ? "owner" : undefined;
       const mine = commands.find((one) => one.name === name)?.who ?? "owner";
       const expected = !mayUse(standing, right ?? mine);
       expect([text, refused({ text, who: "Ines", standing })]).toEqual([text, expected]);
