@@ -89,6 +89,16 @@ export function readSettings(env: NodeJS.ProcessEnv = process.env, file = ".env"
   throw new SettingsError(read.error.issues[0]?.message ?? LOG);
 }
 
+/** The same for who looks at everything and says what is wrong. */
+export function trySettings(): Result<Settings, string> {
+  try {
+    return ok(readSettings());
+  } catch (error) {
+    if (error instanceof SettingsError) return err(error.message);
+    throw error;
+  }
+}
+
 /** The Discord channel's settings; undefined while no token is set; a sentence when one is wrong. */
 export function readDiscordSettings(
   env: NodeJS.ProcessEnv = process.env,

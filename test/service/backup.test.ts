@@ -1,4 +1,4 @@
-import { readdir, readFile, stat, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { backUp } from "../../src/backup/back-up.ts";
@@ -157,26 +157,30 @@ test("a damaged bench is copied as it is, and that is said with exit code 1", ()
     expect(await readFile(join(folder, "copy/benches/home", snapshot), "utf8")).toBe("spoilt");
   }));
 
-test.each([
+const refusals = [
   { words: [], code: 2, says: "Say where" },
   { words: ["a", "b"], code: 2, says: "Say where" },
   { words: ["--help"], code: 2, says: "Say where" },
   { words: ["{data}/inside"], code: 1, says: "cannot lie in the data folder" },
   { words: ["{data}/.."], code: 1, says: "nor around it" },
   { words: ["{folder}/full"], code: 1, says: "something in that folder" },
-])("$words is refused in a sentence", ({ words, code, says }) =>
+];
+
+test("a wrong place for a backup is refused in a sentence, and nothing is written", () =>
   withFolder(async (folder) => {
     const data = join(folder, "data");
     await runProgram(["--data", data, "--simulate", "2026-11-28T19:30:00Z"], ["note one"]);
-    await runProgram(["--data", join(folder, "full"), "--simulate", "2026-11-28T19:30:00Z"], ["x"]);
-    const given = words.map((word) => word.replace("{data}", data).replace("{folder}", folder));
-    const ended = await runProgram(given, [], "backup", { WETSIDE_DATA: data });
-    expect(ended).toMatchObject({ code, output: "" });
-    expect(ended.complaint).toContain(says);
-    expect(ended.complaint).not.toContain(folder);
-    expect((await readdir(folder)).toSorted()).toEqual(["data", "full"]);
-  }),
-);
+    await mkdir(join(folder, "full"));
+    await writeFile(join(folder, "full/mine"), "not ours");
+    for (const { words, code, says } of refusals) {
+      const given = words.map((word) => word.replace("{data}", data).replace("{folder}", folder));
+      const ended = await runProgram(given, [], "backup", { WETSIDE_DATA: data });
+      expect([words, ended.code, ended.output]).toEqual([words, code, ""]);
+      expect(ended.complaint).toContain(says);
+      expect(ended.complaint).not.toContain(folder);
+      expect((await readdir(folder)).toSorted()).toEqual(["data", "full"]);
+    }
+  }));
 
 test("a folder without benches is refused", () =>
   withFolder(async (folder) => {

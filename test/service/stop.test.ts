@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
-import { closeSync, openSync } from "node:fs";
-import { readdir } from "node:fs/promises";
+import { closeSync, existsSync, openSync } from "node:fs";
+import { readdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { type StandIn, startStandIn } from "../discord/stand-in/start.ts";
@@ -164,6 +164,18 @@ test("health: well while it runs, not running once it left, stuck after a kill",
       code: 1,
       output: expect.stringContaining("Not running"),
     });
+    const other = await startProgram([], "start", { WETSIDE_DATA: data });
+    other.say("left");
+    await other.until((lines) => lines.length > 0);
+    await until(() => existsSync(join(data, "heartbeat.json")));
+    await other.kill();
+    // As a minute later: nobody has written since.
+    const beat = JSON.parse(await readFile(join(data, "heartbeat.json"), "utf8"));
+    await writeFile(
+      join(data, "heartbeat.json"),
+      JSON.stringify({ ...beat, at: beat.at - 60_000 }),
+    );
+    expect(await health()).toMatchObject({ code: 1, output: expect.stringContaining("Stuck") });
   }));
 
 // The device that is always full is Linux's.

@@ -74,7 +74,7 @@ export function talk(sheet: Sheet | undefined, ...lines: readonly Line[]) {
       now = later(now, line);
       continue;
     }
-    const after = turn(record, { text: line, who: "me" }, now, commands);
+    const after = turn(record, { text: line, who: "me", standing: "owner" }, now, commands);
     record = after.record;
     reply = after.reply;
     expect(reply.say.split(/\s+/).length, `${line}: ${reply.say}`).toBeLessThanOrEqual(12);

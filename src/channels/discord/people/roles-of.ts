@@ -21,10 +21,10 @@ export function createRolesOf(api: Api, now: () => number): RolesOf {
     string,
     { readonly roles: readonly string[] | "gone"; readonly at: number }
   >();
-  /** Under way: many words at once ask once. */
+  /** Questions that are on their way: somebody who says much at once is asked about once. */
   const asking = new Map<string, ReturnType<RolesOf>>();
-  const ask: RolesOf = async (guild, user) => {
-    const key = `${guild} ${user}`;
+
+  const ask = async (key: string, guild: string, user: string): ReturnType<RolesOf> => {
     try {
       const { roles } = answer.parse(await api.call("get", Routes.guildMember(guild, user)));
       if (known.size >= MOST) known.clear();
@@ -36,11 +36,12 @@ export function createRolesOf(api: Api, now: () => number): RolesOf {
       return "gone";
     }
   };
+
   return (guild, user) => {
     const key = `${guild} ${user}`;
     const found = known.get(key);
     if (found !== undefined && now() - found.at < GOOD_FOR) return Promise.resolve(found.roles);
-    const asked = asking.get(key) ?? ask(guild, user).finally(() => asking.delete(key));
+    const asked = asking.get(key) ?? ask(key, guild, user).finally(() => asking.delete(key));
     asking.set(key, asked);
     return asked;
   };
