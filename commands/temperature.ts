@@ -7,6 +7,7 @@ import { readingReply } from "../src/commands/reading-reply.ts";
 import { whichTank } from "../src/commands/tanks.ts";
 import { oddReading, stageAt } from "../src/domain/session/drift-run.ts";
 import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
+import { standing } from "../src/domain/session/hear.ts";
 import type { ReadingTaken, Run, Stage } from "../src/domain/session/run.ts";
 import {
   bathTemperature,
@@ -149,15 +150,32 @@ export const temperatureCommand = defineCommand({
     };
     const odd = sure === true ? undefined : questionOf(run, stage, index, reading, now);
     if (odd !== undefined) {
-      const title = `${plain(value, 1)}? ${askAboutReading(odd)}`;
+      const title = `${plain(value, 2)}? ${askAboutReading(odd)}`;
       return confirm("temperature", asked, "sure", title, {
-        say: `${plain(value, 1)}? Is that right?`,
+        say: `${plain(value, 2)}? Is that right?`,
         lines: otherSlip(odd),
       });
+    }
+    if (sure !== true && solution === undefined && isUnpoured(run, stage, now)) {
+      const shown = showTemperature(corrected);
+      return confirm(
+        "temperature",
+        asked,
+        "sure",
+        `Nothing is in ${run.tank} yet: is ${shown} the ${stage.bath} itself, before its pour?`,
+        {
+          say: `${run.tank} is empty. Is that the ${stage.bath} itself?`,
+          lines: [`With its name I do not ask: ${stage.bath} is at ${plain(value, 2)}.`],
+        },
+      );
     }
     return readingReply(bench, run, { ...reading, taken: kept.taken }, now);
   },
 });
+
+/** Nobody pours yet: a bare reading may be of another tank, or of no bath at all. */
+const isUnpoured = (run: Run, stage: Stage, now: Instant): boolean =>
+  stage.inAt === undefined && standing(run, now).kind === "planned";
 
 /** A slip is asked about: held against the path of the bath, or against its band alone. */
 function questionOf(
@@ -177,7 +195,7 @@ function questionOf(
 /** Of two readings that do not fit either may be the slip. */
 function otherSlip(odd: ReadingQuestion): readonly string[] {
   if (odd.kind !== "jump") return [];
-  const other = plain(odd.beside.temperature, 1);
+  const other = plain(odd.beside.temperature, 2);
   return [`If ${other} was the slip, say strike ${other}.`];
 }
 

@@ -95,6 +95,24 @@ describe("drift in the bath", () => {
     expect(early.run?.readings).toHaveLength(0);
   });
 
+  test("while nothing is poured a bare one is asked about; with the name of the bath it is the bath's", () => {
+    const planned = ["start developer one roll of 120 tank north", 1] as const;
+    const asked = talk(cellar, ...planned, "temperature 20");
+    expect(asked.reply.kind).toBe("question");
+    expect(asked.reply.title).toContain("Nothing is in North yet");
+    expect(asked.run?.readings).toHaveLength(0);
+    expect(talk(cellar, ...planned, "temperature 20", "no").run?.readings).toHaveLength(0);
+    expect(talk(cellar, ...planned, "temperature 20", "yes").run?.readings).toHaveLength(1);
+    expect(talk(cellar, ...planned, "developer is at 20").run?.readings).toHaveLength(1);
+    const pouring = talk(cellar, ...planned, "ready", 3, "temperature 20");
+    expect(pouring.run?.readings).toHaveLength(1);
+  });
+
+  test("a slip is said back with every digit", () => {
+    const { reply } = talk(cellar, ...wet, 60, "temperature 2.05 C");
+    expect(reply.title).toMatch(/^2\.05\? 2\.05 °C is 17\.95 °C from the aim/);
+  });
+
   test("an implausible one is questioned first; no changes nothing, yes takes it", () => {
     const lines = [...wet, 60, "temperature 20", 10, "temperature 23.4"] as const;
     const asked = talk(cellar, ...lines);
