@@ -174,6 +174,9 @@ class Talk {
     if (pending !== undefined && best !== undefined && this.#isBareAnswer(best, pending)) {
       return this.#unclear(sentence, pending);
     }
+    if (pending !== undefined && pending.ask.optional !== true && best?.command.name === "cancel") {
+      return this.#leftAsItWas();
+    }
     if (best !== undefined) return this.#run(best);
     if (pending === undefined && this.#record.bench.draft !== undefined) {
       return this.#eagerly(teaching, sentence, undefined);
@@ -216,10 +219,10 @@ class Talk {
     return undefined;
   }
 
-  /** Yes or no to a question of which: it is told how to answer, unless a pour waits for the yes. */
+  /** Yes to a question of which or of how long: it is told how to answer, unless a pour waits for it. */
   #isBareAnswer({ command }: Choice, pending: Pending): boolean {
-    const { options } = pending.ask;
-    if (options === undefined || options.some(({ word }) => word === "yes")) return false;
+    const { options, optional } = pending.ask;
+    if (optional === true || options?.some(({ word }) => word === "yes") === true) return false;
     if (command.name === "cancel") return pending.settles !== undefined;
     return command.name === "yes" && !pourIsOpen(this.#record.bench, this.#now);
   }
@@ -235,11 +238,7 @@ class Talk {
   /** The open question answered, or undefined when these words are no answer to it. */
   #answer(pending: Pending, sentence: Words): Heard | undefined {
     const said = sentence.words.join(" ");
-    if (/^(cancel|never mind|forget it|leave it)$/.test(said)) {
-      return this.#plain(answer({ title: "Left as it was.", say: "Left as it was." }), {
-        keepQuestion: false,
-      });
-    }
+    if (/^(cancel|never mind|forget it|leave it)$/.test(said)) return this.#leftAsItWas();
     if (pending.sentence !== undefined) {
       const yes = wholly(readers.yes, sentence, this.#listening);
       if (yes === true) return this.#forgetQuestion().hear(pending.sentence);
@@ -272,7 +271,15 @@ class Talk {
     if (slot === undefined) return undefined;
     const value = slot.asTyped ? sentence.typed : wholly(slot.read, sentence, this.#listening);
     if (value === undefined) return undefined;
+    // Any word can be a tank's name, but "out" is said with film in the bath.
+    if (slot.read === readers.newTank && this.#match(sentence) !== undefined) return undefined;
     return this.#run({ command, fields: { ...pending.ask.fields, [pending.ask.slot]: value } });
+  }
+
+  #leftAsItWas(): Heard {
+    return this.#plain(answer({ title: "Left as it was.", say: "Left as it was." }), {
+      keepQuestion: false,
+    });
   }
 
   /** Free text that may look like a command: it is the answer, unless it cannot be read as one. */
