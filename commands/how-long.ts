@@ -10,6 +10,7 @@ import {
 } from "../src/commands/developing.ts";
 import { worked as derived, of } from "../src/commands/figures.ts";
 import { figuresFor, ownLine } from "../src/commands/own-figures.ts";
+import { publishedTimes } from "../src/commands/published-times.ts";
 import { aboutSheet, bathOn, sheetFor } from "../src/commands/sheets.ts";
 import { bottleFor } from "../src/commands/start-bottle.ts";
 import { timeAtReply } from "../src/commands/time-at.ts";
@@ -95,7 +96,7 @@ export const howLongCommand = defineCommand({
         "no-figures",
         `The ${sheet.name} sheet has no time for ${solution}. Teach me yours: learn a sheet.`,
         {
-          lines: publishedTimes(sheet, meant),
+          lines: meant === undefined ? [] : publishedTimes(sheet, meant),
           say: `No time for ${solution}. Say learn a sheet.`,
           facts: { sheet: sheet.name },
         },
@@ -169,12 +170,6 @@ export const howLongCommand = defineCommand({
     });
   },
 });
-
-/** What there is to choose from where a black-and-white sheet leaves the developer open. */
-const publishedTimes = (sheet: Sheet, bath: Bath | undefined): readonly string[] =>
-  bath !== undefined && isDeveloper(bath.kind) && sheet.process === "black-and-white"
-    ? ["Or choose a published table: say published times."]
-    : [];
 
 /**
  * The bottle a developer's time is asked for: the named one, or the only one there is. A sheet that

@@ -288,7 +288,9 @@ class Talk {
     if (command === undefined) return this.#unknown(sentence);
     const heard = this.#run({ command, fields: { ...ask.fields, [ask.slot]: sentence.typed } });
     const unread = heard.reply.facts.reason === "not-read";
-    return unread && best !== undefined ? this.#run(best) : heard;
+    // "skip" meant the question, and never a bath of the run beside it.
+    const other = best?.command.name === "skip" ? undefined : best;
+    return unread && other !== undefined ? this.#run(other) : heard;
   }
 
   #forgetQuestion(): Talk {

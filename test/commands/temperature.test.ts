@@ -67,6 +67,19 @@ describe("time from temperature", () => {
     expect(values.factor).toBeCloseTo(Math.SQRT2, 9);
   });
 
+  test("where the cold rule ends it says so, also for a wash without a time of its own", () => {
+    const { reply } = talk(undefined, "use sheet black and white", "how long for the wash at 8");
+    expect(reply.facts.reason).toBe("too-cold");
+    expect(reply.title).toContain("ends at 10 °C");
+  });
+
+  test("a black-and-white developer without a time is told of the published tables", () => {
+    for (const said of ["how long is the developer", "how long for the developer at 22"]) {
+      const { reply } = talk(undefined, "use sheet black and white", said);
+      expect(reply.lines.join(" ")).toContain("published times");
+    }
+  });
+
   test("a jump from bath to bath beyond the bench's limit is warned of in the plan", () => {
     const plan = talk(cellar, "start cellar").reply.cautions.join(" ");
     expect(plan).toContain("is a jump of 4 °C");

@@ -35,3 +35,11 @@ test.each(["out", "left", "why", "stop"])(
     expect(talk(cellar, learning, "heron").bench.tankHeat).toHaveProperty("heron");
   },
 );
+
+test("skip to a question that must be answered skips no bath of a run beside it", () => {
+  const lines = ["start cellar tank north", "learn a sheet called Pier", "C-41", "millilitres"];
+  const more = ["developer, fixer", "1 litre", "skip"];
+  const { reply, run } = talk(cellar, ...lines, ...more);
+  expect(reply.title).toMatch(/^That one I need/);
+  expect(run?.stages.some(({ skipped }) => skipped === true)).toBe(false);
+});
