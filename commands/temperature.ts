@@ -42,7 +42,7 @@ export const temperatureCommand = defineCommand({
   topic: "run",
   sentences: [
     `[tank] {tank} [tank] temperature [is|now] [at] {temperature} ${on}`,
-    `[the] [tank] {tank} [tank] (is|reads|is at) [now] [at] {temperature} ${on}`,
+    `[the] [tank] {tank} [tank] [is|reads|is at] [now] [at] {temperature} ${on}`,
     `temperature [is|now] [at] {temperature} [in] [tank] [{tank}] ${on}`,
     `temperature [is|now] [at] {temperature} (in|of) [the] {solution} [[in] tank {tank}] ${on}`,
     `temperature [of|in] [the] {solution} [is|now|at|is at] {temperature} [[in] tank {tank}] ${on}`,

@@ -141,12 +141,23 @@ describe("drift in the bath", () => {
     ["keep", 480, "kept the time"],
     ["log as fault", 480, "fault"],
     ["adjust a little", undefined, "adjusted"],
+    ["keep it", 480, "kept the time"],
+    ["keep the time", 480, "kept the time"],
+    ["adjust it please", undefined, "adjusted"],
+    ["log it", 480, "fault"],
   ])("not known or not allowed, answered with %s", (choice, time, note) => {
     const { stage, run } = talk(attic, ...wet, 60, "temperature 19", choice);
     if (time !== undefined) expect(stage?.time).toBe(time);
     else expect(stage?.time).toBeGreaterThan(481);
     expect(stage?.time).toBeLessThanOrEqual(480 * 1.1);
     expect(run?.notes.at(-1)?.text).toContain(note);
+  });
+
+  test("log as fault, with the question long gone, is no note of any run", () => {
+    const late = talk(attic, ...wet, 60, "temperature 19", 121, "log as fault");
+    expect(late.reply.facts.reason).toBe("nothing-open");
+    expect(late.run?.notes.map(({ text }) => text)).not.toContain("as fault");
+    expect(talk(attic, ...wet, "log it").reply.kind).toBe("question");
   });
 
   test("what was answered is not asked about again", () => {

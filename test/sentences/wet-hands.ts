@@ -14,6 +14,8 @@ export const wetHandSentences = {
     ["temperature in north is 37.9", { tank: "North", temperature: 37.9 }],
     ["bath in north is 37.9", { tank: "North", temperature: 37.9 }],
     ["it's 20.1 in there now", { temperature: 20.1 }],
+    ["north 37.2", { tank: "North", temperature: 37.2 }],
+    ["north 37.3 on the red one", { tank: "North", temperature: 37.3, thermometer: "red" }],
     ["bath 39.4", { temperature: 39.4 }],
     ["20.3 degrees", { temperature: 20.3 }],
     ["37.9 degrees in north", { temperature: 37.9, tank: "North" }],
