@@ -357,7 +357,27 @@ describe("heat", () => {
   });
 });
 
+test("where only one push rule is known it is not called several, and yes takes it", () => {
+  const lines = ["use sheet reversal six bath", "how long for first developer pushed one stop"];
+  const asked = talk(undefined, ...lines);
+  expect(asked.reply.title).toContain("I know one for push 1");
+  expect(asked.reply.lines.join(" ")).not.toContain("disagree");
+  // 6:00 and 2:00 more: Z-119, older small-tank guide (from memory).
+  expect(talk(undefined, ...lines, "yes").values.time_s).toBe(480);
+  expect(talk(undefined, ...lines, "no").reply.title).toBe("Left as it was.");
+});
+
 describe("published times", () => {
+  test.each([
+    ["d76", "rotary-d76-fine"],
+    ["D-76", "rotary-d76-fine"],
+    ["ascorbate developer 1+1 120", "rotary-ascorbate-2-120-fast"],
+    ["ascorbate 1+1 135", "rotary-ascorbate-2-135-fast"],
+    ["replenished", "rotary-replenished-fine"],
+  ])("times for %s is one table", (said, table) => {
+    expect(talk(undefined, `times for ${said}`).values.table).toBe(table);
+  });
+
   const chosen = ["times for D-76", "yes", "use sheet black and white"] as const;
 
   test.each([
