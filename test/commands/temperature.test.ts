@@ -121,6 +121,14 @@ describe("drift in the bath", () => {
     expect(pouring.run?.readings).toHaveLength(1);
   });
 
+  test("a slip is asked about also where it takes the place of a reading of the same moment", () => {
+    const slip = talk(cellar, ...wet, 60, "temperature 20", "temperature 23");
+    expect(slip.reply.title).toMatch(/^23\? /);
+    expect(slip.run?.readings).toHaveLength(1);
+    const put = talk(cellar, ...wet, 60, "temperature 20", "temperature 19.8");
+    expect(put.run?.readings).toHaveLength(2);
+  });
+
   test("a slip is said back with every digit", () => {
     const { reply } = talk(cellar, ...wet, 60, "temperature 2.05 C");
     expect(reply.title).toMatch(/^2\.05\? 2\.05 °C is 17\.95 °C from the aim/);

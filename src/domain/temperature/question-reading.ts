@@ -59,11 +59,11 @@ export function questionReading(
   const { at, temperature } = reading;
   const fahrenheit = fromFahrenheit(temperature);
   const meant = Math.abs(fahrenheit - aim) < Math.abs(temperature - aim) ? fahrenheit : undefined;
-  const far = earlier.length === 0 ? firstFar(tolerance) : FAR;
+  const others = inOrder(earlier).filter((other) => other.at !== at);
+  const far = others.length === 0 ? firstFar(tolerance) : FAR;
   if (Math.abs(temperature - aim) > far + 1e-9)
     return { kind: "far-from-aim", reading, aim, meant };
 
-  const others = inOrder(earlier);
   const before = others.findLast((other) => other.at < at);
   const after = others.find((other) => other.at > at);
   for (const beside of [before, after]) {
