@@ -47,6 +47,7 @@ export const thermometerCommand = defineCommand({
   topic: "run",
   sentences: [
     `[the|my|our] ${it} (reads|read|says|said|shows) {read} (where|when|while|and|against|but) ${beside} {reference}`,
+    `[the|my|our] {thermometer} (reads|read|says|said|shows) {read} (where|when|while|against|but) [the] reference (reads|read|says|said|shows) {reference}`,
     `[i|we] [have] (checked|compared) [the] ${it} [it] (reads|read|says|said|shows) {read} (where|when|while|and|against) ${beside} {reference}`,
     `[i|we] [have] (check|checked|compare|compared) [the] ${it}`,
     `[the|my|our] ${it} (reads|read|is|was|showed|shows) {high} [too] high [at {at}]`,

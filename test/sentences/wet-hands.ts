@@ -16,6 +16,20 @@ export const wetHandSentences = {
     ["it's 20.1 in there now", { temperature: 20.1 }],
     ["north 37.2", { tank: "North", temperature: 37.2 }],
     ["north 37.3 on the red one", { tank: "North", temperature: 37.3, thermometer: "red" }],
+    [
+      "the red thermometer in north reads 38.4",
+      { thermometer: "red", tank: "North", temperature: 38.4 },
+    ],
+    [
+      "red thermometer says 38.5 in north",
+      { thermometer: "red", tank: "North", temperature: 38.5 },
+    ],
+    ["red one says 38.5", { thermometer: "red", temperature: 38.5 }],
+    ["38.3 on the red one", { thermometer: "red", temperature: 38.3 }],
+    [
+      "temperature 38.0 on the probe thermometer in north",
+      { thermometer: "probe", tank: "North", temperature: 38 },
+    ],
     ["bath 39.4", { temperature: 39.4 }],
     ["20.3 degrees", { temperature: 20.3 }],
     ["37.9 degrees in north", { temperature: 37.9, tank: "North" }],
@@ -24,6 +38,10 @@ export const wetHandSentences = {
     [
       "my blue thermometer says 37.5 and the glass one says 38",
       { thermometer: "blue", read: at(37.5), other: "glass", reference: at(38) },
+    ],
+    [
+      "the probe reads 37.6 where the reference reads 38.0",
+      { thermometer: "probe", read: at(37.6), reference: at(38) },
     ],
     ["the red thermometer is off by 0.4", { thermometer: "red", off: at(0.4) }],
     ["the red one is half a degree too low", { thermometer: "red", low: at(0.5) }],
