@@ -58,6 +58,7 @@ export const temperatureCommand = defineCommand({
     `a moment ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} [[in] tank {tank}] ${on}`,
     `{ago} ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} [[in] tank {tank}] ${on}`,
     `(reading|read) {temperature} [in tank {tank}] ${on}`,
+    "[the] (bath|tank|it|{solution}) is [much|a little|far|getting] too (warm|hot|cold|cool)",
     "{solution} {temperature}",
     "temperature",
   ],

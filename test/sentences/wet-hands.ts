@@ -30,6 +30,8 @@ export const wetHandSentences = {
       "temperature 38.0 on the probe thermometer in north",
       { thermometer: "probe", tank: "North", temperature: 38 },
     ],
+    ["it is too cold"],
+    ["the developer is a little too warm", { solution: "developer" }],
     ["bath 39.4", { temperature: 39.4 }],
     ["20.3 degrees", { temperature: 20.3 }],
     ["37.9 degrees in north", { temperature: 37.9, tank: "North" }],
