@@ -27,7 +27,8 @@ export const forecastCommand = defineCommand({
   sentences: [
     `[the] bath [is|reads] [now] [at] {bath} <{ago} ago [it was] {before} / [and] [the] room [is] [at] {room}> ${target}`,
     `[the] bath [is|reads] [now] [at] {bath} [it] was {before} {ago} ago [and] [the] room [is] [at] {room} ${target}`,
-    `[the] bath was [at] {before} {ago} ago [and] [it] [is] [now] [at] {bath} [now] [and] [the] room [is] [at] {room} [and] ${target}`,
+    `(when (does|will) [the] [water] bath (reach|be at|be) {target}|how long until [the] [water] bath (is|is at|reaches) {target}) [it] [was] [at] {before} {ago} ago [and] [it] [is] [now] [at] {bath} [now] [and] [the] room [is] [at] {room}`,
+    `[the] [water] bath was [at] {before} {ago} ago [and] [it] [is] [now] [at] {bath} [now] [and] [the] room [is] [at] {room} [and] ${target}`,
     "(forecast|when is the bath ready|when will the bath be ready)",
   ],
   needs: ["ago", "forecast", "ready"],

@@ -15,7 +15,8 @@ import { plain, showCelsius, showTemperature } from "../src/domain/units/show.ts
 import { answer } from "../src/reply/reply.ts";
 
 const rest =
-  "[with|if|when] [the] tank [is] [at] {vessel} / [with|of] {volume} [of developer] / in tank {tank}";
+  "[with|if|when] [the] tank [is] [at] {vessel} / [with|of] {volume} [of developer] / [in] tank {tank}";
+const lands = "(for|to (end|land|arrive|be) [at|on])";
 
 export const pourDropCommand = defineCommand({
   name: "pour drop",
@@ -24,7 +25,10 @@ export const pourDropCommand = defineCommand({
   sentences: [
     `(tank drop|pour drop|pouring drop|drop on pouring|temperature drop) <[the] developer [is] [at] {developer} / ${rest}>`,
     "[the] developer [is] [at] {developer} [goes|poured] into [a] tank [is] [at] {vessel} <[with|of] {volume} [of developer]>",
-    `how (warm|hot) (must|should|does) [the] developer [have to|need to] be for {aim} <${rest}>`,
+    "[how much (will|does) it (cool|drop|lose)] [when|if] [i] (pour|pouring) {volume} [of] [the] [developer] [at] {developer} (into|in) [a|the] tank [that is] [at] {vessel}",
+    "[how much (will|does) it (cool|drop|lose)] [when|if] [i] (pour|pouring) [the] developer [at] {developer} (into|in) [a|the] tank [that is] [at] {vessel} <[with|of] {volume} [of developer]>",
+    `how (warm|hot) (must|should|does) [the] developer [have to|need to] be ${lands} {aim} <${rest}>`,
+    `[if|when|with] [the] tank [is] [at] {vessel} how (warm|hot) (must|should|does) [the] developer [have to|need to] be ${lands} {aim} [[with|of] {volume}]`,
     "how (warm|hot) (must|should|does) [the] developer [have to|need to] be (with|if|when) [the] tank [is] [at] {vessel} <[with|of] {volume} [of developer] / in tank {tank}>",
     "(tank drop|pour drop|pouring drop|pre-heat|preheat)",
   ],

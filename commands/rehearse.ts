@@ -6,9 +6,10 @@ import { startCommand } from "./start.ts";
 const SPEED = explainRehearsal({ kind: "speed-out-of-range", speed: 0 });
 
 const rehearse = "(rehearse|practise|practice|try out|dry run|dry run of|dry run for|run dry)";
-const rehearsal = "[(start|begin|do|a)] [a] (rehearsal|dry run|practice run) [of|for]";
+const rehearsal =
+  "[let us] [(start|begin|do|have|a)] [a] (rehearsal|dry run|practice run|trial run) [of|for]";
 const more =
-  "[with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / {speed} / at {temperature}";
+  "[with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / {speed} / at {temperature} / with water";
 
 export const rehearseCommand = defineCommand({
   name: "rehearse",

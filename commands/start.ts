@@ -98,7 +98,7 @@ export const startCommand = defineCommand({
   topic: "run",
   sentences: [
     `${wish} (start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push} / {duration}>`,
-    `${wish} (start|begin|run) {sheet} <[with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>`,
+    `${wish} (start|begin|run) {sheet} [process] <[with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>`,
     "(start|begin|run) {solution} (by|from|with|on) [the] {sheet} [sheet] <for {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / (from|using|with) {bottle} / at {temperature} / {push}>",
     "(start|begin|run|develop|process) [{solution}] [with|for] {film} {push} and {other} [{otherPush}] <[in] tank {tank} / [in] [the] {tank} tank>",
     `${wish} (develop|process) {film} [in] [(with|by|on)] [the] {sheet} [sheet] <[in] tank {tank} / at {temperature} / {push}>`,

@@ -1,9 +1,10 @@
 import { z } from "zod";
+import { coldReply } from "../src/commands/cold-reply.ts";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { type DriftParts, driftReply } from "../src/commands/drift-reply.ts";
 import { driftValues } from "../src/commands/drift-words.ts";
 import { type Heat, heatField } from "../src/commands/heats.ts";
-import { whichTank, withRun } from "../src/commands/tanks.ts";
+import { whichTank } from "../src/commands/tanks.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { weighAnew } from "../src/domain/session/drift-run.ts";
 import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
@@ -12,7 +13,7 @@ import { struck } from "../src/domain/session/strike-reading.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { toFahrenheit } from "../src/domain/units/conversions.ts";
 import { plain, showCelsius } from "../src/domain/units/show.ts";
-import { answer, refuse } from "../src/reply/reply.ts";
+import { refuse } from "../src/reply/reply.ts";
 
 const cross = "(strike|strike out|cross out|scrap|discard|remove|delete|drop|forget)";
 const where = "[(in|from) [tank] {tank}]";
@@ -73,7 +74,7 @@ export const strikeCommand = defineCommand({
     };
     const weighed = weighAnew(without, index, now);
     return weighed === undefined
-      ? withRun(bench, without, answer(parts))
+      ? coldReply(bench, without, index, parts, now)
       : driftReply(bench, without, index, weighed, parts, now);
   },
 });

@@ -7,6 +7,7 @@ import { readingReply } from "../src/commands/reading-reply.ts";
 import { whichTank } from "../src/commands/tanks.ts";
 import { oddReading, stageAt } from "../src/domain/session/drift-run.ts";
 import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
+import { standing } from "../src/domain/session/hear.ts";
 import type { ReadingTaken, Run, Stage } from "../src/domain/session/run.ts";
 import {
   bathTemperature,
@@ -41,17 +42,23 @@ export const temperatureCommand = defineCommand({
   topic: "run",
   sentences: [
     `[tank] {tank} [tank] temperature [is|now] [at] {temperature} ${on}`,
-    `[the] [tank] {tank} [tank] (is|reads|is at) [now] [at] {temperature} ${on}`,
+    `[the] [tank] {tank} [tank] [is|reads|is at] [now] [at] {temperature} ${on}`,
     `temperature [is|now] [at] {temperature} [in] [tank] [{tank}] ${on}`,
     `temperature [is|now] [at] {temperature} (in|of) [the] {solution} [[in] tank {tank}] ${on}`,
     `temperature [of|in] [the] {solution} [is|now|at|is at] {temperature} [[in] tank {tank}] ${on}`,
-    "[the] {thermometer} thermometer (is|reads|says) [at] {temperature} [[in] tank {tank}]",
+    `[the] {thermometer} (thermometer|one) [in [tank] {tank} [tank]] (is|reads|says|shows) [at] {temperature}`,
+    `[the] {thermometer} (thermometer|one) (is|reads|says|shows) [at] {temperature} [in] [tank] {tank} [tank]`,
+    `[temperature] [is|now] [at] {temperature} (on|by|with) [the] {thermometer} [thermometer|one] [in [tank] {tank} [tank]]`,
     `[the] {solution} [temperature] (is|reads|at|is at|now) [at] {temperature} [in tank {tank}] ${on}`,
-    `[the] (bath|thermometer|tank|it) (is|reads|is at|says|at) [at] {temperature} ${on}`,
-    `[the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} {ago} ago [[in] tank {tank}] ${on}`,
-    `[the] [tank] {tank} [tank] (was|read|was at) {temperature} {ago} ago ${on}`,
+    `[the] (bath|thermometer|tank|it) [is|reads|is at|says|at] [at] {temperature} [in there|in the tank|now] ${on}`,
+    `(temperature|bath) [in|of] [tank] {tank} [tank] [is|reads|at|is at|now] {temperature} ${on}`,
+    `{temperature} degrees [now] [in [tank] {tank} [tank]] ${on}`,
+    `[the] (bath|thermometer|temperature|it|{solution}) [was|read|was at] {temperature} {ago} ago [[in] tank {tank}] ${on}`,
+    `[the] [tank] {tank} [tank] [temperature] [was|read|was at] {temperature} {ago} ago ${on}`,
+    `a moment ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} [[in] tank {tank}] ${on}`,
     `{ago} ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} [[in] tank {tank}] ${on}`,
     `(reading|read) {temperature} [in tank {tank}] ${on}`,
+    "[the] (bath|tank|it|{solution}) is [much|a little|far|getting] too (warm|hot|cold|cool)",
     "{solution} {temperature}",
     "temperature",
   ],
@@ -149,15 +156,32 @@ export const temperatureCommand = defineCommand({
     };
     const odd = sure === true ? undefined : questionOf(run, stage, index, reading, now);
     if (odd !== undefined) {
-      const title = `${plain(value, 1)}? ${askAboutReading(odd)}`;
+      const title = `${plain(value, 2)}? ${askAboutReading(odd)}`;
       return confirm("temperature", asked, "sure", title, {
-        say: `${plain(value, 1)}? Is that right?`,
+        say: `${plain(value, 2)}? Is that right?`,
         lines: otherSlip(odd),
       });
+    }
+    if (sure !== true && solution === undefined && isUnpoured(run, stage, now)) {
+      const shown = showTemperature(corrected);
+      return confirm(
+        "temperature",
+        asked,
+        "sure",
+        `Nothing is in ${run.tank} yet: is ${shown} the ${stage.bath} itself, before its pour?`,
+        {
+          say: `${run.tank} is empty. Is that the ${stage.bath} itself?`,
+          lines: [`With its name I do not ask: ${stage.bath} is at ${plain(value, 2)}.`],
+        },
+      );
     }
     return readingReply(bench, run, { ...reading, taken: kept.taken }, now);
   },
 });
+
+/** Nobody pours yet: a bare reading may be of another tank, or of no bath at all. */
+const isUnpoured = (run: Run, stage: Stage, now: Instant): boolean =>
+  stage.inAt === undefined && standing(run, now).kind === "planned";
 
 /** A slip is asked about: held against the path of the bath, or against its band alone. */
 function questionOf(
@@ -177,7 +201,7 @@ function questionOf(
 /** Of two readings that do not fit either may be the slip. */
 function otherSlip(odd: ReadingQuestion): readonly string[] {
   if (odd.kind !== "jump") return [];
-  const other = plain(odd.beside.temperature, 1);
+  const other = plain(odd.beside.temperature, 2);
   return [`If ${other} was the slip, say strike ${other}.`];
 }
 

@@ -46,12 +46,14 @@ export const thermometerCommand = defineCommand({
   summary: "Hold a thermometer against the reference: I correct every reading it gives.",
   topic: "run",
   sentences: [
-    `[the] ${it} (reads|read|says|said|shows) {read} (where|when|while|and|against|but) ${beside} {reference}`,
+    `[the|my|our] ${it} (reads|read|says|said|shows) {read} (where|when|while|and|against|but) ${beside} {reference}`,
+    `[the|my|our] {thermometer} (reads|read|says|said|shows) {read} (where|when|while|against|but) [the] reference (reads|read|says|said|shows) {reference}`,
     `[i|we] [have] (checked|compared) [the] ${it} [it] (reads|read|says|said|shows) {read} (where|when|while|and|against) ${beside} {reference}`,
     `[i|we] [have] (check|checked|compare|compared) [the] ${it}`,
-    `[the] ${it} (reads|read|is|was|showed|shows) {high} [too] high [at {at}]`,
-    `[the] ${it} (reads|read|is|was|showed|shows) {low} [too] low [at {at}]`,
-    `[the] ${it} is [the|my|our] {role}`,
+    `[the|my|our] ${it} (reads|read|is|was|showed|shows) {high} [too] high [at {at}]`,
+    `[the|my|our] ${it} (reads|read|is|was|showed|shows) {low} [too] low [at {at}]`,
+    `[the|my|our] ${it} (is|reads) (off|out|wrong) by {off} [at {at}]`,
+    `[the|my|our] ${it} is [the|my|our] {role}`,
     "(new|add) thermometer [called|named] {thermometer}",
     `(forget|remove) [the] ({gone} thermometer|thermometer {gone})`,
   ],
@@ -64,6 +66,7 @@ export const thermometerCommand = defineCommand({
     reference: "heat",
     high: "heat",
     low: "heat",
+    off: "heat",
     at: "heat",
   },
   examples: [
@@ -82,6 +85,9 @@ export const thermometerCommand = defineCommand({
     /** How much too high or too low it reads, and where that was found. */
     high: heatField("How much too high?").optional(),
     low: heatField("How much too low?").optional(),
+    /** How much it is off, either way. */
+    off: heatField("How much is it off?").optional(),
+    way: z.enum(["high", "low"]).optional(),
     at: heatField("At what temperature?").optional(),
   }),
   changes: true,
@@ -99,7 +105,9 @@ export const thermometerCommand = defineCommand({
     forgotten: "name of the thermometer that was forgotten",
   },
   run({ bench, now }, fields) {
-    const { thermometer: named, gone, role, other, high, low, at } = fields;
+    const { thermometer: named, gone, role, other, off, way, at } = fields;
+    const high = way === "high" ? off : fields.high;
+    const low = way === "low" ? off : fields.low;
     if (gone !== undefined) {
       const known = thermometerOf(bench, gone);
       if (known === undefined) {
@@ -137,6 +145,13 @@ export const thermometerCommand = defineCommand({
           facts: { thermometer: name, reference: true, recheck_on: null },
         }),
       };
+    }
+    if (off !== undefined && way === undefined) {
+      const asked = { thermometer: name, off, at };
+      return askFor("thermometer", asked, "way", "Does it read too high or too low?", [
+        { word: "too high", value: "high" },
+        { word: "too low", value: "low" },
+      ]);
     }
     const offBy = high ?? low;
     if (offBy !== undefined && at === undefined) {
@@ -221,7 +236,8 @@ function besideReference(
 ): { readonly read: Heat; readonly reference: Heat } {
   const scale = at.scale ?? by.scale ?? habit;
   const reference = scale === undefined ? at : { ...at, scale };
-  return { reference, read: { ...reference, degrees: at.degrees + sign * by.degrees } };
+  const inScale = (by.scale ?? scale) === scale ? 1 : by.scale === "F" ? 5 / 9 : 9 / 5;
+  return { reference, read: { ...reference, degrees: at.degrees + sign * by.degrees * inScale } };
 }
 
 /** Nobody knows whose they are: they are not corrected, and that is said while they still matter. */

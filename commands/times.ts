@@ -6,18 +6,28 @@ import { showOrigin } from "../src/domain/origin.ts";
 import { showCelsius, showDuration } from "../src/domain/units/show.ts";
 import { answer, type Json, refuse } from "../src/reply/reply.ts";
 
-const plainWords = (text: string): string => text.toLowerCase().replace(/[-,+]/g, " ");
+const plainWords = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .split(/[-,+\s]+/)
+    .filter((word) => word !== "");
+const unbroken = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, "");
 
 /** The tables whose name holds every word that was said. */
 function called(said: string): readonly TimeTable[] {
   const exact = timeTables.filter(({ id, name }) => id === said || name === said);
   if (exact.length > 0) return exact;
-  const words = plainWords(said)
-    .split(/\s+/)
-    .filter((word) => word !== "" && !["the", "developer", "in", "table", "film"].includes(word));
+  const words = plainWords(said).filter(
+    (word) => !["the", "developer", "in", "table", "film"].includes(word),
+  );
+  const whole = unbroken(said);
   return timeTables.filter(({ name }) => {
     const has = plainWords(name);
-    return words.every((word) => has.includes(word));
+    const named = words.every((word) =>
+      has.some((one) => one === word || (word.length > 3 && one.startsWith(word))),
+    );
+    // "d76" and "D 76" are D-76.
+    return named || (whole.length > 2 && unbroken(name).startsWith(whole));
   });
 }
 

@@ -6,6 +6,9 @@ import type { Shown } from "../reply/reply.ts";
 type Stated = Extract<Settled, { kind: "state" }>;
 type Replanned = Extract<Settled, { kind: "replan" }>;
 
+/** Less than this is shown as 0 s, s. */
+const NOTHING = 0.05;
+
 const length = (time: number): string => {
   const size = Math.abs(time);
   return size < 60 ? `${plain(size, size < 10 ? 1 : 0)} s` : showDuration(seconds(size));
@@ -15,6 +18,8 @@ const much = (error: number): string => (error > 0 ? "too much" : "too little");
 
 /** How large the error is, if nothing is changed; two ends where it is an estimate. */
 export function sizeWords({ estimate, from, to, fromPercent, toPercent }: DriftSize): string {
+  if (Math.max(Math.abs(from), Math.abs(to)) < NOTHING)
+    return "just the development that was meant";
   if (!estimate) {
     return `${length(from)} of development ${much(from)} (${plain(Math.abs(fromPercent), 1)} %)`;
   }

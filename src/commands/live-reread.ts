@@ -7,9 +7,9 @@ import type { Thermometer, ThermometerCheck } from "../domain/temperature/thermo
 import type { Instant } from "../domain/units/quantity.ts";
 import { plain } from "../domain/units/show.ts";
 import type { Reply } from "../reply/reply.ts";
+import { coldReply } from "./cold-reply.ts";
 import type { Outcome } from "./define-command.ts";
 import { type DriftParts, driftReply } from "./drift-reply.ts";
-import { withRun } from "./tanks.ts";
 
 /**
  * An offset found while film is in a bath: the readings of open runs are corrected by it, and the
@@ -48,12 +48,8 @@ function weighedAnew(bench: Bench, run: Run, name: string, now: Instant): Outcom
     cautions: [],
   };
   if (weighed === undefined || last === undefined) {
-    return withRun(bench, run, {
-      ...parts,
-      kind: "reply",
-      title: `${run.tank}: its readings on the ${name} thermometer are corrected.`,
-      working: [],
-    });
+    const title = `${run.tank}: its readings on the ${name} thermometer are corrected.`;
+    return coldReply(bench, run, run.current, { ...parts, title }, now);
   }
   return driftReply(bench, run, run.current, weighed, parts, now);
 }

@@ -4,11 +4,11 @@ import type { ReadingTaken, Run, Stage } from "../domain/session/run.ts";
 import { jumps, sayJump } from "../domain/temperature/jump.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { plain, showTemperature } from "../domain/units/show.ts";
-import { answer, type Shown } from "../reply/reply.ts";
+import type { Shown } from "../reply/reply.ts";
+import { coldReply } from "./cold-reply.ts";
 import type { Outcome } from "./define-command.ts";
 import { type DriftParts, driftReply } from "./drift-reply.ts";
 import { judge, readingLines, sayReading } from "./reading-lines.ts";
-import { withRun } from "./tanks.ts";
 
 /** A reading logged, with what it leads to: nothing, a moved pour-out, or a question. */
 export function readingReply(
@@ -23,7 +23,7 @@ export function readingReply(
   const parts = readingParts(bench, run, stage, { ...reading, taken });
   const weighed = weighAnew(logged, reading.stage, now);
   return weighed === undefined
-    ? withRun(bench, logged, answer(parts))
+    ? coldReply(bench, logged, reading.stage, parts, now)
     : driftReply(bench, logged, reading.stage, weighed, parts, now);
 }
 

@@ -187,6 +187,9 @@ class Talk {
     if (pending !== undefined && best !== undefined && this.#isBareAnswer(best, pending)) {
       return this.#unclear(sentence, pending);
     }
+    if (pending !== undefined && pending.ask.optional !== true && best?.command.name === "cancel") {
+      return this.#leftAsItWas();
+    }
     if (best !== undefined) return this.#run(best);
     if (pending === undefined && this.#record.bench.draft !== undefined) {
       return this.#eagerly(teaching, sentence, undefined);
@@ -229,10 +232,10 @@ class Talk {
     return undefined;
   }
 
-  /** Yes or no to a question of which: it is told how to answer, unless a pour waits for the yes. */
+  /** Yes to a question of which or of how long: it is told how to answer, unless a pour waits for it. */
   #isBareAnswer({ command }: Choice, pending: Pending): boolean {
-    const { options } = pending.ask;
-    if (options === undefined || options.some(({ word }) => word === "yes")) return false;
+    const { options, optional } = pending.ask;
+    if (optional === true || options?.some(({ word }) => word === "yes") === true) return false;
     if (command.name === "cancel") return pending.settles !== undefined;
     return command.name === "yes" && !pourIsOpen(this.#record.bench, this.#now);
   }
@@ -248,11 +251,7 @@ class Talk {
   /** The open question answered, or undefined when these words are no answer to it. */
   #answer(pending: Pending, sentence: Words): Heard | undefined {
     const said = sentence.words.join(" ");
-    if (/^(cancel|never mind|forget it|leave it)$/.test(said)) {
-      return this.#plain(answer({ title: "Left as it was.", say: "Left as it was." }), {
-        keepQuestion: false,
-      });
-    }
+    if (/^(cancel|never mind|forget it|leave it)$/.test(said)) return this.#leftAsItWas();
     if (pending.sentence !== undefined) {
       const yes = wholly(readers.yes, sentence, this.#listening);
       if (yes === true) return this.#forgetQuestion().hear(pending.sentence);
@@ -285,7 +284,15 @@ class Talk {
     if (slot === undefined) return undefined;
     const value = slot.asTyped ? sentence.typed : wholly(slot.read, sentence, this.#listening);
     if (value === undefined) return undefined;
+    // Any word can be a tank's name, but "out" is said with film in the bath.
+    if (slot.read === readers.newTank && this.#match(sentence) !== undefined) return undefined;
     return this.#run({ command, fields: { ...pending.ask.fields, [pending.ask.slot]: value } });
+  }
+
+  #leftAsItWas(): Heard {
+    return this.#plain(answer({ title: "Left as it was.", say: "Left as it was." }), {
+      keepQuestion: false,
+    });
   }
 
   /** Free text that may look like a command: it is the answer, unless it cannot be read as one. */
@@ -294,7 +301,9 @@ class Talk {
     if (command === undefined) return this.#unknown(sentence);
     const heard = this.#run({ command, fields: { ...ask.fields, [ask.slot]: sentence.typed } });
     const unread = heard.reply.facts.reason === "not-read";
-    return unread && best !== undefined ? this.#run(best) : heard;
+    // "skip" meant the question, and never a bath of the run beside it.
+    const other = best?.command.name === "skip" ? undefined : best;
+    return unread && other !== undefined ? this.#run(other) : heard;
   }
 
   #forgetQuestion(): Talk {

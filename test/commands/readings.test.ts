@@ -281,3 +281,9 @@ describe("why a drift was decided so", () => {
     expect(talk(cellar, ...lines).run?.readings[0]?.at).toBe(later(noon, 71));
   });
 });
+
+test("a bath that was at its aim all the time is just what was meant, not 0 s too little", () => {
+  const why = talk(attic, ...wet, 30, "temperature 20", "why").reply.lines.join("\n");
+  expect(why).toContain("just the development that was meant");
+  expect(why).not.toContain("too little");
+});

@@ -67,6 +67,19 @@ describe("time from temperature", () => {
     expect(values.factor).toBeCloseTo(Math.SQRT2, 9);
   });
 
+  test("where the cold rule ends it says so, also for a wash without a time of its own", () => {
+    const { reply } = talk(undefined, "use sheet black and white", "how long for the wash at 8");
+    expect(reply.facts.reason).toBe("too-cold");
+    expect(reply.title).toContain("ends at 10 °C");
+  });
+
+  test("a black-and-white developer without a time is told of the published tables", () => {
+    for (const said of ["how long is the developer", "how long for the developer at 22"]) {
+      const { reply } = talk(undefined, "use sheet black and white", said);
+      expect(reply.lines.join(" ")).toContain("published times");
+    }
+  });
+
   test("a jump from bath to bath beyond the bench's limit is warned of in the plan", () => {
     const plan = talk(cellar, "start cellar").reply.cautions.join(" ");
     expect(plan).toContain("is a jump of 4 °C");
@@ -95,6 +108,32 @@ describe("drift in the bath", () => {
     expect(early.run?.readings).toHaveLength(0);
   });
 
+  test("while nothing is poured a bare one is asked about; with the name of the bath it is the bath's", () => {
+    const planned = ["start developer one roll of 120 tank north", 1] as const;
+    const asked = talk(cellar, ...planned, "temperature 20");
+    expect(asked.reply.kind).toBe("question");
+    expect(asked.reply.title).toContain("Nothing is in North yet");
+    expect(asked.run?.readings).toHaveLength(0);
+    expect(talk(cellar, ...planned, "temperature 20", "no").run?.readings).toHaveLength(0);
+    expect(talk(cellar, ...planned, "temperature 20", "yes").run?.readings).toHaveLength(1);
+    expect(talk(cellar, ...planned, "developer is at 20").run?.readings).toHaveLength(1);
+    const pouring = talk(cellar, ...planned, "ready", 3, "temperature 20");
+    expect(pouring.run?.readings).toHaveLength(1);
+  });
+
+  test("a slip is asked about also where it takes the place of a reading of the same moment", () => {
+    const slip = talk(cellar, ...wet, 60, "temperature 20", "temperature 23");
+    expect(slip.reply.title).toMatch(/^23\? /);
+    expect(slip.run?.readings).toHaveLength(1);
+    const put = talk(cellar, ...wet, 60, "temperature 20", "temperature 19.8");
+    expect(put.run?.readings).toHaveLength(2);
+  });
+
+  test("a slip is said back with every digit", () => {
+    const { reply } = talk(cellar, ...wet, 60, "temperature 2.05 C");
+    expect(reply.title).toMatch(/^2\.05\? 2\.05 °C is 17\.95 °C from the aim/);
+  });
+
   test("an implausible one is questioned first; no changes nothing, yes takes it", () => {
     const lines = [...wet, 60, "temperature 20", 10, "temperature 23.4"] as const;
     const asked = talk(cellar, ...lines);
@@ -110,12 +149,23 @@ describe("drift in the bath", () => {
     ["keep", 480, "kept the time"],
     ["log as fault", 480, "fault"],
     ["adjust a little", undefined, "adjusted"],
+    ["keep it", 480, "kept the time"],
+    ["keep the time", 480, "kept the time"],
+    ["adjust it please", undefined, "adjusted"],
+    ["log it", 480, "fault"],
   ])("not known or not allowed, answered with %s", (choice, time, note) => {
     const { stage, run } = talk(attic, ...wet, 60, "temperature 19", choice);
     if (time !== undefined) expect(stage?.time).toBe(time);
     else expect(stage?.time).toBeGreaterThan(481);
     expect(stage?.time).toBeLessThanOrEqual(480 * 1.1);
     expect(run?.notes.at(-1)?.text).toContain(note);
+  });
+
+  test("log as fault, with the question long gone, is no note of any run", () => {
+    const late = talk(attic, ...wet, 60, "temperature 19", 121, "log as fault");
+    expect(late.reply.facts.reason).toBe("nothing-open");
+    expect(late.run?.notes.map(({ text }) => text)).not.toContain("as fault");
+    expect(talk(attic, ...wet, "log it").reply.kind).toBe("question");
   });
 
   test("what was answered is not asked about again", () => {
@@ -315,7 +365,27 @@ describe("heat", () => {
   });
 });
 
+test("where only one push rule is known it is not called several, and yes takes it", () => {
+  const lines = ["use sheet reversal six bath", "how long for first developer pushed one stop"];
+  const asked = talk(undefined, ...lines);
+  expect(asked.reply.title).toContain("I know one for push 1");
+  expect(asked.reply.lines.join(" ")).not.toContain("disagree");
+  // 6:00 and 2:00 more: Z-119, older small-tank guide (from memory).
+  expect(talk(undefined, ...lines, "yes").values.time_s).toBe(480);
+  expect(talk(undefined, ...lines, "no").reply.title).toBe("Left as it was.");
+});
+
 describe("published times", () => {
+  test.each([
+    ["d76", "rotary-d76-fine"],
+    ["D-76", "rotary-d76-fine"],
+    ["ascorbate developer 1+1 120", "rotary-ascorbate-2-120-fast"],
+    ["ascorbate 1+1 135", "rotary-ascorbate-2-135-fast"],
+    ["replenished", "rotary-replenished-fine"],
+  ])("times for %s is one table", (said, table) => {
+    expect(talk(undefined, `times for ${said}`).values.table).toBe(table);
+  });
+
   const chosen = ["times for D-76", "yes", "use sheet black and white"] as const;
 
   test.each([

@@ -3,6 +3,7 @@ import { logSentences } from "./log.ts";
 import { peopleSentences } from "./people.ts";
 import { readingSentences } from "./readings.ts";
 import { recordSentences, summaryForms } from "./record.ts";
+import { wetHandSentences } from "./wet-hands.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
@@ -154,6 +155,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["drop"],
   ],
   forecast: [
+    ...wetHandSentences.forecast,
     [
       "bath was 46 ten minutes ago and is 44 now, room 20, when is it 38",
       {
@@ -207,6 +209,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   "pour drop": [
+    ...wetHandSentences["pour drop"],
     [
       "developer 38.5 into a tank at 22, 500 ml",
       { developer: { degrees: 38.5 }, vessel: { degrees: 22 }, volume: 500 },
@@ -309,6 +312,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["measure the heat of the tank north", { tank: "north" }],
   ],
   thermometer: [
+    ...wetHandSentences.thermometer,
     [
       "the red thermometer reads 38.4 where the reference reads 38.0",
       { thermometer: "red", read: { degrees: 38.4 }, reference: { degrees: 38 } },
@@ -345,6 +349,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   "water in": [["water in"], ["the water is in"], ["water went in"]],
   cancel: [["cancel"], ["never mind"], ["no"]],
   "how long": [
+    ...wetHandSentences["how long"],
     ["how long at 36 degrees", { temperature: 36 }],
     ["how long is the fixer at 15 c", { solution: "fixer", temperature: 15 }],
     ["how long is the blix", { solution: "blix" }],
@@ -376,6 +381,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["go on with the sheet"],
   ],
   left: [
+    ...wetHandSentences.left,
     ["left"],
     ["how long left"],
     ["how much time is left in tank north", { tank: "North" }],
@@ -415,6 +421,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["forget tank south", { gone: "south" }],
   ],
   "tank movement": [
+    ...wetHandSentences["tank movement"],
     ["tank north is rotary", { tank: "north", movement: "rotary" }],
     ["tank south is turned over by hand", { tank: "south", movement: "inversion" }],
     ["the east tank has a stick", { tank: "east", movement: "stick" }],
@@ -485,6 +492,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["skip blix in tank north", { solution: "blix", tank: "North" }],
   ],
   start: [
+    ...wetHandSentences.start,
     ...readingSentences.start,
     [
       "start developer one roll tank south pushed one stop",
@@ -560,6 +568,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["picture of the run"],
   ],
   rehearse: [
+    ...wetHandSentences.rehearse,
     ...readingSentences.rehearse,
     ["rehearse colour negative", { sheet: "colour-negative" }],
     ["rehearse developer five times faster", { solution: "developer", speed: 5 }],
@@ -596,6 +605,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   temperature: [
+    ...wetHandSentences.temperature,
     ...readingSentences.temperature,
     ["north is at 37.4", { tank: "North", temperature: 37.4 }],
     ["tank north is at 37.4", { tank: "North", temperature: 37.4 }],
@@ -616,6 +626,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   time: [["what time is it"], ["what's the time"], ["what is the date"]],
   trim: [
+    ...wetHandSentences.trim,
     ["trim the bath by half a degree c", { by: 0.5 }],
     ["cool the bath by 1 c", { cooler: 1 }],
     [

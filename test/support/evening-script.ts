@@ -24,6 +24,7 @@ how much water for 500 ml of developer
 what goes into 650 ml of blix by the demo sheet
 no
 use the demo
+cancel
 mix 1 litre of developer
 water in
 B in
