@@ -411,6 +411,8 @@ share
 no
 share
 yes
+share picture
+yes
 share repeatable
 yes
 take this block
