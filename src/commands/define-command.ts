@@ -53,6 +53,10 @@ export type Outcome = {
 
 type Fields = z.ZodObject;
 
+type ReadsFor =
+  | Reads
+  | ((bench: Bench, fields: Readonly<Record<string, unknown>>) => Reads | undefined);
+
 export type CommandSpec<F extends Fields> = {
   readonly name: string;
   readonly summary: string;
@@ -71,8 +75,8 @@ export type CommandSpec<F extends Fields> = {
   readonly changes: boolean;
   /** Not taken back by `undo`, and does not put an open question aside. */
   readonly aside?: boolean;
-  /** What has to be read from files before it runs. */
-  readonly reads?: Reads;
+  /** What has to be read from files before it runs, for any fields or by these. */
+  readonly reads?: ReadsFor;
   /** Every key of the JSON `values`, in words with its unit. */
   readonly values: Readonly<Record<string, string>>;
   run(at: Handling, fields: z.output<F>): Reply | Outcome;
@@ -103,7 +107,7 @@ export type Command = {
   readonly who: "member" | "anyone";
   readonly changes: boolean;
   readonly aside: boolean;
-  readonly reads?: Reads;
+  readonly reads?: ReadsFor;
   readonly values: Readonly<Record<string, string>>;
   handle(at: Handling, raw: Readonly<Record<string, unknown>>): Outcome;
 };

@@ -3,6 +3,7 @@ import { logSentences } from "./log.ts";
 import { peopleSentences } from "./people.ts";
 import { readingSentences } from "./readings.ts";
 import { recordSentences, summaryForms } from "./record.ts";
+import { shareSentences } from "./record-more.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
@@ -465,6 +466,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   settings: [["settings"], ["show the settings"], ["preferences"]],
   share: [
+    ...shareSentences,
     ["share"],
     ["share it with the group"],
     ["share repeatable", { form: "repeatable" }],
@@ -552,6 +554,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   chart: [
+    ["chart of run 12", { number: 12 }],
     ["chart north", { tank: "North" }],
     ["chart"],
     ["show me the temperature chart"],

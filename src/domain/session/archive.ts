@@ -38,7 +38,7 @@ export function archiveOldRuns(bench: Bench): {
           const { id, title, tank, plannedAt } = run;
           return { id, title, tank, plannedAt, touched: touchedBy(run) };
         }),
-      ],
+      ].toSorted((one, other) => one.plannedAt - other.plannedAt),
     },
   };
 }
