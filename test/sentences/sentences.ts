@@ -1025,6 +1025,7 @@ export const nothings: readonly string[] = [
   "of the",
   "please",
   "now",
+  "enough",
   "1",
   "42",
   "500 ml",
