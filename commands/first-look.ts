@@ -13,7 +13,8 @@ import {
   rgbSchema,
 } from "../src/domain/record/first-look.ts";
 import { anyTankWet, openQuestion } from "../src/domain/record/open-questions.ts";
-import { looksDone, wantsLook } from "../src/domain/record/plan-looks.ts";
+import { looksDone } from "../src/domain/record/plan-looks.ts";
+import { unseenInFiles, wantsLook } from "../src/domain/record/wants-look.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { broughtBack } from "../src/domain/session/bring-back.ts";
 import type { Past } from "../src/domain/session/past.ts";
@@ -70,7 +71,14 @@ export const firstLookCommand = defineCommand({
   examples: ["first look", "first look crisp, clear, clean"],
   fields,
   changes: true,
-  reads: pastOfNamed,
+  reads: (bench, said) => {
+    const named = said.tank ?? said.number ?? said.run;
+    if (named !== undefined) return pastOfNamed(bench, said);
+    const waits = Object.values(bench.runs).some(wantsLook);
+    return !waits && bench.pastRuns.some(({ unseen }) => unseen !== undefined)
+      ? "past-runs"
+      : undefined;
+  },
   values: {
     run: "id of the run",
     tank: "its name",
@@ -84,7 +92,7 @@ export const firstLookCommand = defineCommand({
     hints: "list of { text, source }; source null where there is none",
   },
   run({ bench, past, now }, said) {
-    const run = runSeen(bench, past, said);
+    const run = runSeen(bench, past, now, said);
     if (run === undefined) {
       return refuse(
         "no-run",
@@ -107,7 +115,12 @@ const hasFilm = ({ endedAt, rehearsal, nothingIn }: Run): boolean =>
   endedAt !== undefined && rehearsal === undefined && nothingIn !== true;
 
 /** The run that was named; else the last one over that nobody has looked at, or the last. */
-function runSeen(bench: Bench, past: Past, { run: id, number, tank }: Said): Run | undefined {
+function runSeen(
+  bench: Bench,
+  past: Past,
+  now: Instant,
+  { run: id, number, tank }: Said,
+): Run | undefined {
   if (id !== undefined || number !== undefined || tank !== undefined) {
     const named = runNamed(bench, past, { run: id, number, tank });
     return named !== undefined && hasFilm(named) ? named : undefined;
@@ -115,7 +128,14 @@ function runSeen(bench: Bench, past: Past, { run: id, number, tank }: Said): Run
   const over = Object.values(bench.runs)
     .filter(hasFilm)
     .toSorted((one, other) => (other.endedAt ?? 0) - (one.endedAt ?? 0));
-  return over.find(({ firstLook }) => firstLook === undefined) ?? over[0];
+  const open = over.find(wantsLook);
+  if (open !== undefined) return open;
+  const left = unseenInFiles(bench, now).at(-1);
+  return (
+    past.runs.find((run) => run.id === left?.id) ??
+    over.find(({ firstLook }) => firstLook === undefined) ??
+    over[0]
+  );
 }
 
 function looked(bench: Bench, run: Run, now: Instant, said: Said): Outcome | Reply {
@@ -147,7 +167,9 @@ function looked(bench: Bench, run: Run, now: Instant, said: Said): Outcome | Rep
     return told ? { bench: after, reply } : reply;
   }
   const atHand = Object.hasOwn(bench.runs, run.id);
-  return { bench: after, reply: result(after, after.runs[run.id] ?? run, atHand) };
+  const left = [...unseenInFiles(after, now), ...Object.values(after.runs).filter(wantsLook)];
+  const waiting = left.map(({ tank }) => tank);
+  return { bench: after, reply: result(after, after.runs[run.id] ?? run, waiting, atHand) };
 }
 
 function withLook(bench: Bench, run: Run, firstLook: FirstLook): Bench {
@@ -159,7 +181,7 @@ const nameOf = (bench: Bench, run: Run): string =>
   `${run.tank}, ${showDate(dateOf(run.endedAt ?? run.plannedAt, bench.zone))}`;
 
 /** What it hints at, and the one question that may still be open of a run that is not long ago. */
-function result(bench: Bench, run: Run, recent: boolean): Reply {
+function result(bench: Bench, run: Run, waiting: readonly string[], recent: boolean): Reply {
   const look = sessionOf(bench, run).first_look;
   if (look === null) {
     return answer({
@@ -173,13 +195,10 @@ function result(bench: Bench, run: Run, recent: boolean): Reply {
   );
   const { on: _, ...facts } = look;
   const title = `First look at ${run.tank} is in the record.`;
-  const waiting = Object.values(bench.runs).filter(wantsLook);
   const parts = {
     lines: [
       ...(lines.length === 0 ? ["It hints at nothing by itself."] : [...lines, HINT]),
-      ...(waiting.length === 0
-        ? []
-        : [`Not looked at yet: ${waiting.map(({ tank }) => tank).join(", ")}.`]),
+      ...(waiting.length === 0 ? [] : [`Not looked at yet: ${waiting.join(", ")}.`]),
     ],
     say: "The first look is in the record.",
     facts: { run: run.id, tank: run.tank, ...facts, hints: look.hints },

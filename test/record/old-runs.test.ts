@@ -35,7 +35,7 @@ async function tenEvenings() {
   const place = { zone: "Europe/Lisbon" };
   const { keeper } = await BenchKeeper.open("home", place, createMemoryStore(memory), commands);
   const say = (text: string) =>
-    keeper.hear({ text, who: "Ines" }, instant(evening + 20 * DAY * 1000));
+    keeper.hear({ text, who: "Ines" }, instant(evening + 12 * DAY * 1000));
   await say("settings");
   expect(keeper.record.bench.pastRuns.map(({ id }) => id)).toEqual(["run-1", "run-2"]);
   return { keeper, memory, say };
@@ -79,6 +79,20 @@ test("a first look reaches a run in a file, which goes back there with it", asyn
   });
   expect((await say("summary of tank A")).lines.join(" ")).toContain("numbers faint");
   expect(valuesOf(await say("all runs")).count).toBe(10);
+});
+
+test("after a long evening the first look is asked of every run, also of those in files", async () => {
+  const { keeper, say } = await tenEvenings();
+  const looked: unknown[] = [];
+  for (let n = 0; n < 10; n += 1) {
+    looked.push(valuesOf(await say("first look")).run);
+    await say("all good");
+  }
+  expect(looked).toEqual([10, 9, 8, 7, 6, 5, 4, 3, 2, 1].map((n) => `run-${n}`));
+  expect(keeper.record.bench.pastRuns.map(({ id, unseen }) => [id, unseen])).toEqual([
+    ["run-1", undefined],
+    ["run-2", undefined],
+  ]);
 });
 
 test("a run nobody made is not made up", async () => {
