@@ -31,6 +31,8 @@ export const confirmedCommand = defineCommand({
     "(cause|number) {number} (proved|turned out|turned out to be|is|was) (right|true|it)",
     "(it was|it is|it turned out to be|it proved to be|that was|so it was|confirmed|confirm|yes it was|turns out it was|it must have been) [because of] {cause}",
     "(it was|it turned out to be|it proved to be|so it was|confirmed|turns out it was) [bottle] {bottle}",
+    // Where it was, and not yet what.
+    "(it was|it turned out to be|it proved to be|so it was|turns out it was) [the] (developer|first developer|colour developer|blix|bleach|chemistry|temperature)",
     "(it was|it turned out to be|it proved to be|so it was|confirmed|turns out it was) [the] {thermometer} thermometer",
   ],
   slots: { thermometer: "word" },
@@ -79,11 +81,18 @@ export const confirmedCommand = defineCommand({
       });
     }
     const run = logOf(bench, runs, last.run)?.run;
+    const names = last.ranking
+      .slice(0, 3)
+      .map((id, index) => `${index + 1} ${faultTables.causes.get(id)?.name ?? id}`);
+    if (Object.values(wanted).every((one) => one === undefined)) {
+      return refuse(
+        "which-cause",
+        `What of it? In front: ${names.join(", ")}. Say confirmed 1, or it was the bottle.`,
+        { say: "What of it? Say confirmed and its number." },
+      );
+    }
     const cause = causeMeant(last, run, wanted);
     if (cause === undefined) {
-      const names = last.ranking
-        .slice(0, 3)
-        .map((id, index) => `${index + 1} ${faultTables.causes.get(id)?.name ?? id}`);
       return refuse(
         "not-in-ranking",
         `That is not in the last ranking. In front: ${names.join(", ")}.`,

@@ -18,6 +18,8 @@ export const verdictCommand = defineCommand({
     "(return|keep|reuse) or (retire|discard|throw away|bin) [it|them|{bottle}|the {bottle}|all bottles]",
     "(which|what) (bottles|baths) (go|goes|can go|may go) back",
     "(does|can|may|should) {bottle} (go back|be reused|be used again|be kept)",
+    "(should|shall|can|may) (i|we) (keep|reuse|use again|pour back|put back) {bottle}",
+    "(should|shall|can|may) (i|we) (keep|reuse|pour back|put back|pour) [the] (baths|bottles|them) [back] [or (bin|discard|retire|throw away) [them]]",
     "(verdict|verdicts) [(for|on|about) {bottle}|on the bottles|for the bottles]",
   ],
   examples: ["return or retire", "does Acorn go back"],

@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
+import { pastOfNamed, runNamed } from "../src/commands/run-named.ts";
 import { isBath } from "../src/domain/log/run-facts.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
-import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
+import { liveRuns } from "../src/domain/session/find-run.ts";
 import type { Stage } from "../src/domain/session/run.ts";
 import { clockMinute, showDate } from "../src/domain/timing/clock-text.ts";
 import { answer, oneBreath, type Reply, refuse } from "../src/reply/reply.ts";
@@ -16,25 +17,28 @@ export const whoDidCommand = defineCommand({
     "who (poured|did|put) [in|out] [the] {solution} [in] [in|out] [[of|in] [tank] {tank}]",
     "who (did what|poured|poured what|was there|worked) [in|at|on] [tank] [{tank}]",
     "who did [what] in [tank] {tank}",
+    "who (did|worked) [what] [in|on|at] run [number] {number}",
   ],
   examples: ["who did what", "who poured the blix", "who mixed Acorn"],
   fields: z.object({
     bottle: z.string().optional(),
     solution: z.string().optional(),
     tank: z.string().optional(),
+    number: z.number().optional(),
   }),
   changes: false,
   aside: true,
+  reads: pastOfNamed,
   values: {
     run: "id of the run",
     bottle: "the bottle asked for",
     by: "who planned the run, or mixed the bottle",
     stages: "one entry a bath: bath, in_by, out_by, mixed_by; null where nobody was heard",
   },
-  run({ bench }, { bottle, solution, tank }) {
+  run({ bench, past }, { bottle, solution, tank, number }) {
     if (bottle !== undefined) return whoMixed(bench, bottle);
-    const run =
-      tank === undefined ? (liveRuns(bench)[0] ?? latestRun(bench)) : runOfTank(bench, tank);
+    const any = tank === undefined && number === undefined;
+    const run = (any ? liveRuns(bench)[0] : undefined) ?? runNamed(bench, past, { tank, number });
     if (run === undefined) return refuse("no-run", "There is no run yet.");
     const stages = run.stages.filter((stage) => solution === undefined || isBath(stage, solution));
     const [first] = stages;

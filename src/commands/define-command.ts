@@ -59,6 +59,10 @@ export type Outcome = {
 
 type Fields = z.ZodObject;
 
+type ReadsFor =
+  | Reads
+  | ((bench: Bench, fields: Readonly<Record<string, unknown>>) => Reads | undefined);
+
 export type CommandSpec<F extends Fields> = {
   readonly name: string;
   readonly summary: string;
@@ -79,8 +83,8 @@ export type CommandSpec<F extends Fields> = {
   readonly changes: boolean;
   /** Not taken back by `undo`, and does not put an open question aside. */
   readonly aside?: boolean;
-  /** What has to be read from files before it runs. */
-  readonly reads?: Reads;
+  /** What has to be read from files before it runs, for any fields or by these. */
+  readonly reads?: ReadsFor;
   /** Every key of the JSON `values`, in words with its unit. */
   readonly values: Readonly<Record<string, string>>;
   run(at: Handling, fields: z.output<F>): Reply | Outcome;
@@ -112,7 +116,7 @@ export type Command = {
   readonly ownerFields: readonly string[];
   readonly changes: boolean;
   readonly aside: boolean;
-  readonly reads?: Reads;
+  readonly reads?: ReadsFor;
   readonly values: Readonly<Record<string, string>>;
   handle(at: Handling, raw: Readonly<Record<string, unknown>>): Outcome;
 };

@@ -33,9 +33,10 @@ export function lookStep(
 ): LookStep | undefined {
   const open = (about: LookStep["about"]): boolean =>
     look[about] === undefined && !skipped.includes(about);
-  if (open("edgeNumbers")) return edgeNumbers(scanner);
+  // Who has asked for numbers has them ready: they come before what only an eye can see.
   if (scanner && open("edge")) return inNumbers("edge", "the unexposed edge");
   if (scanner && open("grey")) return inNumbers("grey", "a grey");
+  if (open("edgeNumbers")) return edgeNumbers(scanner);
   if (!scanner && open("clearParts")) return clearParts;
   if (!scanner && open("rebate")) return rebate(isSlide(run));
   const rolls = rollCount(run.film);

@@ -8,7 +8,6 @@ import type { ExportFile, Reads, Work } from "../commands/work.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import { LONGEST_BLOCK } from "../domain/record/read-repeatable.ts";
-import { withPeople } from "../domain/record/with-people.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
@@ -336,9 +335,11 @@ class Talk {
     const settled = this.#settle(command, fields);
     if ("reply" in settled) return settled;
     const { bench } = this.#record;
-    const past = command.reads === "past-runs" ? this.#known.past : noPast;
+    const reads =
+      typeof command.reads === "function" ? command.reads(bench, settled.fields) : command.reads;
+    const past = reads === "past-runs" ? this.#known.past : noPast;
     if (past === "unread") return { reply: unread, after: this.#record, lacks: "past-runs" };
-    const exports = command.reads === "exports" ? this.#known.exports : [];
+    const exports = reads === "exports" ? this.#known.exports : [];
     if (exports === "unread") return { reply: unread, after: this.#record, lacks: "exports" };
     const at: Handling = {
       bench,
@@ -402,11 +403,7 @@ class Talk {
     const { bench: settled, reply: said, retimed } = settleRuns(before, outcome, this.#now);
     const undid = outcome.undid === true;
     const bench: Bench =
-      settled === undefined
-        ? before
-        : undid
-          ? settled
-          : signWork(before, withPeople(before, settled, this.#who), this.#who);
+      settled === undefined ? before : undid ? settled : signWork(before, settled, this.#who);
     const reply = markRehearsal(bench, saidRetimed(said, retimed));
     const kept = withoutPicture(reply);
     let { undo } = this.#record;

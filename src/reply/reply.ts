@@ -67,6 +67,8 @@ export type ReplyShare = {
   readonly run: string;
   readonly title: string;
   readonly lines: readonly string[];
+  /** What goes with the words, where it is shared as a picture. */
+  readonly picture?: ReplyPicture | undefined;
 };
 
 export type ReplyKind = "reply" | "cue" | "reminder" | "refusal" | "question";
@@ -153,8 +155,10 @@ export function oneBreath(text: string): string {
 
 /** A reply as it is kept: what a picture or a document holds stands in the bench already. */
 export function withoutPicture(reply: Reply): Reply {
-  const { picture: _, document: __, ...rest } = reply;
-  return rest;
+  const { picture: _, document: __, share, ...rest } = reply;
+  if (share === undefined) return rest;
+  const { picture: ___, ...words } = share;
+  return { ...rest, share: words };
 }
 
 export function valuesOf(reply: Reply): Record<string, Json> {

@@ -32,6 +32,13 @@ const said = (trouble: Trouble, ...sentences: readonly string[]): Heard =>
 const causesIn = (values: Record<string, unknown>): readonly string[] =>
   (values.causes as readonly { readonly cause: string }[]).map(({ cause }) => cause);
 
+test("a bath alone is no cause: what is in front is told, and nothing is logged", () => {
+  const { reply, record } = said({}, "the negatives are thin", "enough", "it was the developer");
+  expect(reply.facts.reason).toBe("which-cause");
+  expect(reply.title).toContain("1 ");
+  expect(record.bench.diagnoses?.at(-1)?.proved).toBeUndefined();
+});
+
 describe("one question at a time", () => {
   test("begins with what needs no chemicals, and offers not to know", () => {
     const { reply } = said({}, "the negatives are thin");

@@ -128,6 +128,31 @@ test("a whole run: the plan before the first pour, every cue on time, one live m
     expect(standIn.violations).toEqual([]);
   }));
 
+test("a picture goes to the group with its words, and with nobody's name or note in it", () =>
+  withScene(async (scene) => {
+    const { standIn, pass } = scene;
+    const club = await openBenchAt(scene);
+    const { ines } = club;
+    const channel = standIn.channel("film-group").id;
+    ines.slash("wetside group-channel", { channel: BENCH, options: { channel } });
+    await ask(scene, ines, "start saltmarsh demo one roll of 120 tank north");
+    await pass(1500);
+    await ask(scene, ines, "note the stabilizer foamed");
+    await ask(scene, ines, "share picture");
+    await pass(1);
+    const shown = club.posts.flatMap(({ attachments }) => attachments.map(({ name }) => name));
+    expect(shown.filter((name) => name.endsWith("-shared.png"))).toHaveLength(1);
+    expect(standIn.channel("film-group").messages).toEqual([]);
+    ines.press(withButton(club.posts, "yes, share"), "yes, share");
+    await standIn.settled();
+    const [posted, ...more] = standIn.channel("film-group").messages;
+    expect(more).toEqual([]);
+    expect(posted?.attachments.map(({ name }) => name.endsWith("-shared.png"))).toEqual([true]);
+    expect(posted?.content).toContain("North: saltmarsh demo");
+    expect(posted?.content).not.toContain("foamed");
+    expect(standIn.violations).toEqual([]);
+  }));
+
 test("no, another's yes, and a run that is not over share nothing", () =>
   withScene(async (scene) => {
     const { standIn, pass } = scene;

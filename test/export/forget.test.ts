@@ -90,7 +90,7 @@ async function season(bench: Speaker, folder: string): Promise<void> {
   await bench.say("Zdenka", "remind me friday 8pm to order zzorder");
   await bench.say("Ines", "tank zdenka has two 35 mm reels of 300 ml each");
   await bench.say("Ines", "start stabilizer tank plover from Acorn", "in");
-  await bench.say("Ines", "note Zdenka's reel was wet", "out", "yes");
+  await bench.say("Ines", "note Zdenka's reel was wet, and Zdenkas lid", "out", "yes");
   await bench.say("Ines", "export everything");
   await mkdir(join(folder, "pictures"), { recursive: true });
   await writeFile(join(folder, "pictures", "run-1.svg"), "<text>Zdenka</text>");

@@ -14,6 +14,7 @@ import { answersOf, wrongWith } from "../../src/domain/teaching/answers-of-repea
 import { buildSheet } from "../../src/domain/teaching/build-sheet.ts";
 import { nextQuestion } from "../../src/domain/teaching/questions.ts";
 import { celsius, celsiusDifference, seconds } from "../../src/domain/units/quantity.ts";
+import { sessionPicture } from "../../src/picture/session-picture.ts";
 import { arbitrarySession, secrets } from "../support/arbitrary-session.ts";
 import { benchWith, runOf, stageOf, washOf } from "../support/runs.ts";
 
@@ -40,7 +41,13 @@ test("no private string is in any shared form, whatever the session", () => {
   const never = fc.property(arbitrarySession, ({ bench, run }) => {
     const shared = forSharing(sessionOf(bench, run));
     const made = repeatableOf(shared, run);
-    const forms = [JSON.stringify(shared), sessionLines(shared).join("\n"), JSON.stringify(made)];
+    const lines = sessionLines(shared);
+    const forms = [
+      JSON.stringify(shared),
+      lines.join("\n"),
+      JSON.stringify(made),
+      sessionPicture(shared, lines, "wide").svg,
+    ];
     for (const form of forms) {
       for (const secret of own) expect(form.toLowerCase()).not.toContain(secret);
     }

@@ -30,3 +30,10 @@ test.each<[string, Partial<Bench>]>([
 ])("a person who %s is taken out of every label", (_, change) => {
   expect(shared({ ...benchWith(run), ...change })).not.toContain("Zdenka");
 });
+
+test("a name that lost its apostrophe on the way is taken out as well", () => {
+  const spoken = runOf([stageOf()], { id: "run-9", tank: "Zdenkas tub", by: "Zdenka" });
+  const bench = { ...benchWith(spoken), notes: [{ at: at(0), by: "Zdenka", text: "wet" }] };
+  const session = forSharing(sessionOf(bench, spoken));
+  expect(session.tank).toBe("(name left out) tub");
+});

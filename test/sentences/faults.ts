@@ -16,6 +16,8 @@ export const faultSentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   confirmed: [
     ["confirmed 1", { number: 1 }],
+    ["it was the developer", {}],
+    ["turns out it was the blix", {}],
     ["number two was right", { number: 2 }],
     ["it was the bottle", { cause: "bottle" }],
     ["it was the thermometer", { cause: "thermometer-off" }],

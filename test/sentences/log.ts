@@ -1,3 +1,4 @@
+import { oldRunSentences } from "./record-more.ts";
 import type { Said } from "./sentences.ts";
 
 const name = (text: string) => ({ kind: "name", text });
@@ -41,6 +42,12 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
     ["runs with two rolls of 120", { filters: [{ kind: "film", format: "120", count: 2 }] }],
     ["which runs went wrong", { filters: [fault("any")] }],
     ["runs without deviations", { filters: [{ kind: "clean" }] }],
+    ["runs with a skipped bath", { filters: [fault("skipped")] }],
+    [
+      "every run with Dora in october",
+      { filters: [name("dora"), dates("2026-10-01", "2026-10-31")] },
+    ],
+    ["runs where something was odd", { filters: [fault("any")] }],
     ["runs with a short wash", { filters: [fault("short", "wash")] }],
     ["runs where the developer was too warm", { filters: [fault("warm", "developer")] }],
     ["runs with the red thermometer", { filters: [name("red thermometer")] }],
@@ -81,6 +88,7 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
       "how often did we skip the wash this year",
       { filters: [fault("skipped", "wash"), dates("2026-01-01", "2026-11-28")] },
     ],
+    ["how many times did the developer come out late", { filters: [fault("long", "developer")] }],
     ["how often did I use Acorn", { filters: [name("acorn")] }],
   ],
   "last time": [
@@ -105,6 +113,7 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
     ["import everything from home.zip", { file: "home.zip" }],
   ],
   "show run": [
+    ...oldRunSentences,
     ["show run 12", { number: 12 }],
     ["run twelve", { number: 12 }],
     ["the run of 3 november", { pastDate: "2026-11-03" }],
@@ -116,6 +125,8 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
     ["what temperature do we normally start at", { edge: "start" }],
     ["what is my usual end temperature", { edge: "end" }],
     ["how long do I usually wash", { bath: "wash" }],
+    ["usual developer time", { bath: "developer" }],
+    ["how warm is the developer usually at the end", { edge: "end" }],
     ["what is my usual developer time", { bath: "developer" }],
     ["what temperature do I usually end at with Dora", { edge: "end", filters: [name("dora")] }],
     [

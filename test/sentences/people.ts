@@ -27,12 +27,15 @@ export const peopleSentences: Readonly<Record<string, readonly Said[]>> = {
     ["who is using tank north", { thing: "north" }],
   ],
   "who did": [
+    ["who did what in run 12", { number: 12 }],
     ["who did what"],
     ["who poured the blix", { solution: "blix" }],
     ["who mixed Acorn", { bottle: "acorn" }],
     ["who did what in tank north", { tank: "North" }],
   ],
   verdict: [
+    ["shall we pour the baths back or bin them"],
+    ["should I keep the baths"],
     ["return or retire"],
     ["does Acorn go back", { bottle: "acorn" }],
     ["which bottles go back"],

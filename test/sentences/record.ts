@@ -1,3 +1,4 @@
+import { lookSentences, tonightSentences } from "./record-more.ts";
 import type { Said } from "./sentences.ts";
 
 const sound = {
@@ -23,6 +24,7 @@ export const recordSentences: Readonly<Record<string, readonly Said[]>> = {
     ["different today: the water was cold", { different: "the water was cold" }],
   ],
   "first look": [
+    ...lookSentences,
     ["first look"],
     ["take a first look"],
     ["first look at tank north", { tank: "North" }],
@@ -55,6 +57,7 @@ export const recordSentences: Readonly<Record<string, readonly Said[]>> = {
 
 /** Forms of the summary, beside those of the summary itself. */
 export const summaryForms: readonly Said[] = [
+  ...tonightSentences,
   ["summary as markdown", { form: "markdown" }],
   ["summary of tank north as json", { tank: "North", form: "json" }],
   ["summary picture", { form: "picture" }],

@@ -3,6 +3,7 @@ import { logSentences } from "./log.ts";
 import { peopleSentences } from "./people.ts";
 import { readingSentences } from "./readings.ts";
 import { recordSentences, summaryForms } from "./record.ts";
+import { shareSentences } from "./record-more.ts";
 import { wetHandSentences } from "./wet-hands.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
@@ -472,6 +473,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   settings: [["settings"], ["show the settings"], ["preferences"]],
   share: [
+    ...shareSentences,
     ["share"],
     ["share it with the group"],
     ["share repeatable", { form: "repeatable" }],
@@ -560,6 +562,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   chart: [
+    ["chart of run 12", { number: 12 }],
     ["chart north", { tank: "North" }],
     ["chart"],
     ["show me the temperature chart"],
@@ -1033,6 +1036,7 @@ export const nothings: readonly string[] = [
   "of the",
   "please",
   "now",
+  "enough",
   "1",
   "42",
   "500 ml",

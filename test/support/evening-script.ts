@@ -412,6 +412,8 @@ share
 no
 share
 yes
+share picture
+yes
 share repeatable
 yes
 take this block

@@ -1,3 +1,4 @@
+import { sharedName } from "../film/roll-names.ts";
 import { oncePer } from "../once-per.ts";
 import type { Bench } from "../session/bench.ts";
 import { peopleOf } from "../session/people-of.ts";
@@ -37,7 +38,9 @@ export function nameMeant(
     found.push({ kind: "sheet", name: text, had: (run) => factsOf(run).sheets.has(sheet) });
   }
   for (const { name, doneIn } of Object.values(bench.rolls)) {
-    if (name?.toLowerCase() === said && doneIn !== undefined) {
+    if (name === undefined || doneIn === undefined) continue;
+    const known = name.toLowerCase();
+    if (known === said || sharedName(known) === said) {
       found.push({ kind: "roll", name: said, had: ({ id }) => id === doneIn });
     }
   }

@@ -56,7 +56,7 @@ function scrubber(names: readonly string[]) {
     known.length === 0
       ? undefined
       : new RegExp(
-          `(?<![\\p{L}\\p{N}])(?:${known.map(escaped).join("|")})(?:['’]s)?(?![\\p{L}\\p{N}])`,
+          `(?<![\\p{L}\\p{N}])(?:${known.map(escaped).join("|")})(?:['’]?s)?(?![\\p{L}\\p{N}])`,
           "giu",
         );
   let count = 0;

@@ -1,5 +1,6 @@
 import { isDeveloper } from "../process/sheet.ts";
-import { plain } from "../units/show.ts";
+import { seconds } from "../units/quantity.ts";
+import { plain, showDuration } from "../units/show.ts";
 import type { Lesson, SessionStage, SessionSummary } from "./session-schema.ts";
 
 type Seen = Omit<SessionSummary, "lesson" | "private">;
@@ -37,10 +38,10 @@ const rules: readonly (readonly [Lesson["rule"], Rule])[] = [
   [
     "developer-temperature",
     ({ stages }) =>
-      fromReadings(
-        stages.filter(developing),
-        (bath, way) =>
-          `Perhaps the ${bath} was ${way}: next time measure it in the bath just before the pour, and bring the tank to it.`,
+      fromReadings(stages.filter(developing), ({ bath, moved_s }, way) =>
+        moved_s === null
+          ? `Perhaps the ${bath} was ${way}: next time measure it in the bath just before the pour, and bring the tank to it.`
+          : `The ${bath} was ${way}; its time was moved to ${showDuration(seconds(moved_s))} to make up for it. Next time hold it nearer its aim, and no time need move.`,
       ),
   ],
   [
@@ -89,7 +90,7 @@ const rules: readonly (readonly [Lesson["rule"], Rule])[] = [
     ({ stages }) =>
       fromReadings(
         stages.filter((stage) => !developing(stage)),
-        (bath, way) => `The ${bath} read ${way}: stand it in the water bath earlier next time.`,
+        ({ bath }, way) => `The ${bath} read ${way}: stand it in the water bath earlier next time.`,
       ),
   ],
   [
@@ -192,26 +193,27 @@ function fromDeviations(
 /** The bath that lay furthest outside its band, measured by the band. */
 function fromReadings(
   stages: readonly SessionStage[],
-  say: (bath: string, way: string) => string,
+  say: (stage: SessionStage, way: string) => string,
 ): Omit<Lesson, "rule"> | undefined {
-  const outside = stages.flatMap(({ bath, aim_c, tolerance_c, readings }) =>
-    readings.flatMap(({ temp_c, verdict }) => {
+  const outside = stages.flatMap((stage) => {
+    const { bath, aim_c, tolerance_c, readings } = stage;
+    return readings.flatMap(({ temp_c, verdict }) => {
       if (aim_c === null || tolerance_c === null) return [];
       if (verdict !== "above" && verdict !== "below") return [];
       const off = Math.abs(temp_c - aim_c);
       const way = verdict === "above" ? "too warm" : "too cold";
       return [
         {
-          bath,
+          stage,
           way,
           weight: off / Math.max(tolerance_c, 0.01),
           words: `${bath}: read ${plain(temp_c, 1)} °C, aim ${plain(aim_c, 1)} ±${plain(tolerance_c, 2)} °C`,
         },
       ];
-    }),
-  );
+    });
+  });
   const [worst] = outside.toSorted((one, other) => other.weight - one.weight);
   return worst === undefined
     ? undefined
-    : { text: say(worst.bath, worst.way), because: outside.map(({ words }) => words) };
+    : { text: say(worst.stage, worst.way), because: outside.map(({ words }) => words) };
 }

@@ -2,9 +2,9 @@ import { z } from "zod";
 import { dayAt, instantOf } from "../reminders/calendar.ts";
 import type { Reminder } from "../reminders/reminder.ts";
 import type { Bench } from "../session/bench.ts";
-import type { Run } from "../session/run.ts";
 import { type Instant, later } from "../units/quantity.ts";
 import { storedNumber } from "../units/stored.ts";
+import { wantsLook } from "./wants-look.ts";
 
 /** When the bench asks for the first look by itself. */
 export const lookTimeSchema = z.discriminatedUnion("kind", [
@@ -24,18 +24,6 @@ export type LookTime = z.infer<typeof lookTimeSchema>;
 export const usualLook: LookTime = { kind: "daily", days: 1 };
 
 export const lookTimeOf = (bench: Pick<Bench, "lookTime">): LookTime => bench.lookTime ?? usualLook;
-
-/** A film nobody has looked at this long after its run, days, is not asked about any more: our own bound. */
-export const LOOK_FORGOTTEN = 14;
-
-/** Film that came out of a run and that nobody has looked at. */
-export const wantsLook = (run: Run): run is Run & { endedAt: Instant } =>
-  run.endedAt !== undefined &&
-  run.ending !== "stopped" &&
-  run.rehearsal === undefined &&
-  run.nothingIn !== true &&
-  run.firstLook === undefined &&
-  run.stages.some(({ inAt }) => inAt !== undefined);
 
 const keyOf = (runId: string): string => `look-${runId}`;
 

@@ -96,6 +96,16 @@ test.each([
   }
 });
 
+test("where the time was moved for a cold developer, the lesson says so", () => {
+  const time = { time: seconds(213), timeMeant: seconds(205) };
+  const moved = runOf([stageOf({ ...warm, ...time }), washOf()]);
+  const run = livedRun(moved, { read: [{ stage: 0, into: 9, temperature: 37 }] });
+  const { lesson } = summaryOf(run);
+  expect(lesson.rule).toBe("developer-temperature");
+  expect(lesson.text).toContain("moved to 3:33");
+  expect(lesson.text).not.toContain("just before the pour");
+});
+
 test("no lesson is sure of anything", () => {
   const sure = fc.property(arbitrarySession, ({ bench, run }) => {
     const { lesson } = sessionSummary(bench, run, sheet);

@@ -82,3 +82,23 @@ describe("thermometers that were read and never checked", () => {
     expect(said({ ...bench, pastRuns: [past] })).toHaveLength(1);
   });
 });
+
+describe("film nobody has looked at", () => {
+  const past = { id: "run-1", title: "t", tank: "North", plannedAt: evening };
+  const asked = (bench: Bench, days: number): readonly string[] => {
+    const today = dayAt(later(evening, days * DAY), bench.zone);
+    return noticesOf(bench, today, noLooks)
+      .filter(({ kind, from }) => kind === "look" && from <= dayNumber(today))
+      .map(({ text }) => text());
+  };
+
+  test("is asked for where its run stands in a file already, for two weeks", () => {
+    const bench: Bench = { ...benchWith(), pastRuns: [{ ...past, unseen: evening }] };
+    expect([0, 1, 15, 16, 400].map((days) => asked(bench, days).length)).toEqual([0, 1, 1, 0, 0]);
+    expect(asked(bench, 1)[0]).toContain("North");
+  });
+
+  test("is not asked for where it was seen, or where nobody kept whether it was", () => {
+    expect(asked({ ...benchWith(), pastRuns: [past] }, 1)).toEqual([]);
+  });
+});

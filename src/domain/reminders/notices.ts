@@ -1,5 +1,6 @@
 import { oncePer } from "../once-per.ts";
-import { LOOK_FORGOTTEN, lookTimeOf, wantsLook } from "../record/plan-looks.ts";
+import { lookTimeOf } from "../record/plan-looks.ts";
+import { LOOK_FORGOTTEN, wantsLook } from "../record/wants-look.ts";
 import type { Bench } from "../session/bench.ts";
 import type { Run } from "../session/run.ts";
 import { recheckDue } from "../temperature/thermometer.ts";
@@ -215,19 +216,42 @@ function rollNotices({ id, name, since }: DailyRoll, days: number): readonly Not
 function lookNotices(bench: Bench, today: number): readonly Notice[] {
   const time = lookTimeOf(bench);
   if (time.kind !== "daily") return [];
-  return ofRuns(bench.runs, time.days, bench.zone).filter(
-    ({ from }) => today <= from + LOOK_FORGOTTEN,
-  );
+  return [
+    ...bench.pastRuns
+      .filter(mayBeAsked(today, time.days))
+      .flatMap((run) => ofFile(run, time.days, bench.zone)),
+    ...ofRuns(bench.runs, time.days, bench.zone),
+  ].filter(({ from }) => today <= from + LOOK_FORGOTTEN);
 }
 
 const ofRuns = oncePer((runs: Bench["runs"], days: number, zone: string): readonly Notice[] =>
   Object.values(runs).flatMap((run) => ofRun(run, days, zone)),
 );
 
-const ofRun = oncePer((run: Run, days: number, zone: string): readonly Notice[] => {
-  if (!wantsLook(run)) return [];
-  const ended = dayAt(run.endedAt, zone);
-  const text = (): string => `${run.tank} of ${showDay(ended)} wants a first look: say first look.`;
-  const key = `${run.id}:look`;
-  return [{ key, kind: "look", text, from: dayNumber(ended) + days, settles: [] }];
-});
+const ofRun = oncePer((run: Run, days: number, zone: string): readonly Notice[] =>
+  wantsLook(run) ? [lookNotice(run, run.endedAt, days, zone)] : [],
+);
+
+/** A long evening has more runs than stay at hand. */
+const ofFile = oncePer((run: PastRun, days: number, zone: string): readonly Notice[] =>
+  run.unseen === undefined ? [] : [lookNotice(run, run.unseen, days, zone)],
+);
+
+type PastRun = Bench["pastRuns"][number];
+
+/** Thousands of old runs are passed over without a look at the calendar; two days leave room for zones. */
+const mayBeAsked =
+  (today: number, days: number) =>
+  ({ unseen }: PastRun): boolean =>
+    unseen !== undefined && unseen / 86_400_000 + days + LOOK_FORGOTTEN + 2 > today;
+
+function lookNotice(
+  { id, tank }: Pick<Run, "id" | "tank">,
+  endedAt: Instant,
+  days: number,
+  zone: string,
+): Notice {
+  const ended = dayAt(endedAt, zone);
+  const text = (): string => `${tank} of ${showDay(ended)} wants a first look: say first look.`;
+  return { key: `${id}:look`, kind: "look", text, from: dayNumber(ended) + days, settles: [] };
+}

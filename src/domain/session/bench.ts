@@ -88,6 +88,8 @@ export const benchSchema = z.object({
       plannedAt: at,
       /** What it touched, for a recall; missing in records made before this was kept. */
       touched: touchedSchema.optional(),
+      /** When its film came out, where nobody had looked at it by the time it was moved. */
+      unseen: at.optional(),
     }),
   ),
   draft: draftSchema.optional(),

@@ -18,11 +18,12 @@ export const allRuns = ({ runs }: Bench, past: Past): readonly Run[] => together
 /** Thousands of them, and the same ones at every question. */
 const together = oncePer((past: Past, runs: Bench["runs"]): readonly Run[] => {
   const here = Object.values(runs).filter(({ rehearsal }) => rehearsal === undefined);
-  return [...past.runs, ...here].toSorted((a, b) => a.plannedAt - b.plannedAt);
+  const there = past.runs.filter(({ id }) => !Object.hasOwn(runs, id));
+  return [...there, ...here].toSorted((a, b) => a.plannedAt - b.plannedAt);
 });
 
-/** The past with runs that have just left the bench. */
-export const withArchived = (past: Past, runs: readonly Run[]): Past => ({
-  ...past,
-  runs: [...past.runs, ...runs],
-});
+/** The past with runs that have just left the bench, for the first time or again. */
+export function withArchived(past: Past, runs: readonly Run[]): Past {
+  const left = new Set(runs.map(({ id }) => id));
+  return { ...past, runs: [...past.runs.filter(({ id }) => !left.has(id)), ...runs] };
+}

@@ -50,7 +50,7 @@ import { readRolls } from "./rolls.ts";
 import { readFilters } from "./run-filters.ts";
 import { readSeen } from "./seen.ts";
 import { readServing } from "./serving.ts";
-import { readShareForm } from "./share-form.ts";
+import { readRepeatableForm, readShareForm } from "./share-form.ts";
 import { readSinceDate } from "./since-date.ts";
 import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
@@ -120,6 +120,7 @@ export type ReaderName =
   | "seen"
   | "serving"
   | "shareForm"
+  | "repeatable"
   | "sheet"
   | "sign"
   | "sinceDate"
@@ -196,6 +197,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   seen: readSeen,
   serving: readServing,
   shareForm: readShareForm,
+  repeatable: readRepeatableForm,
   sheet: nameReader("sheet"),
   sign: readLookSign,
   sinceDate: readSinceDate,

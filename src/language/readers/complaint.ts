@@ -17,14 +17,14 @@ type Entry = { readonly words: readonly string[]; readonly meaning: Meaning };
 
 /** Words for the film itself, and for what lies on it. Common usage, no source. */
 const FILM =
-  "came out,come out,scan,scans,film,films,negative,negatives,neg,negs,roll,rolls,frame,frames,strip,strips,picture,pictures,image,images,photo,photos,shot,shots,base,emulsion,slides,colours,film base,clear parts,clear areas,highlights,shadows";
+  "everything came out,everything looks,everything is too,came out,come out,scan,scans,film,films,negative,negatives,neg,negs,roll,rolls,frame,frames,strip,strips,picture,pictures,image,images,photo,photos,shot,shots,base,emulsion,slides,colours,film base,clear parts,clear areas,highlights,shadows";
 
 const SILVER = "black and white,black-and-white,b&w,bw,monochrome";
 const COLOUR = "c-41,c41,colour negative,colour film,colour negatives";
 
 /** Words that say nothing about what is wrong. Common usage, no source. */
 const SMALL =
-  "everything,super,first,some of,many,most,parts of,to scan,to print,back,surface,shiny side,mean,means,be saved,be rescued,be fixed,come from,comes from,like,just like,the,a,an,my,our,some,this,that,these,those,is,are,was,were,am,be,been,it,they,them,its,there,here,has,have,had,having,got,get,gets,getting,with,of,on,in,at,all,whole,every,each,both,very,quite,rather,really,a bit,a little,too,so,far,much,completely,totally,entirely,slightly,somehow,look,looks,looking,looked,seem,seems,came,come,out,turned,turn,became,become,ended,up,i,we,see,can see,found,find,notice,noticed,shows,show,showing,and,but,also,just,now,again,today,tonight,this time,last,last run,last roll,from,tank,after,drying,dry,after drying,when dry,after the fix,after fixing,for some reason,new,developed,me,help,please,everywhere on,over it,over them,on it,on them,small,tiny,little,big,large,strange,funny,odd looking,weird,lot of,lots of,full of,few,colour,appeared,something like,kind of,sort of,what looks like,as if,to be,across,along,down,running,one,two,three,do,does,not,why";
+  "everything,awfully,terribly,horribly,extremely,incredibly,pretty,fairly,way,much,bit,with a,super,first,some of,many,most,parts of,to scan,to print,back,surface,shiny side,mean,means,be saved,be rescued,be fixed,come from,comes from,like,just like,the,a,an,my,our,some,this,that,these,those,is,are,was,were,am,be,been,it,they,them,its,there,here,has,have,had,having,got,get,gets,getting,with,of,on,in,at,all,whole,every,each,both,very,quite,rather,really,a bit,a little,too,so,far,much,completely,totally,entirely,slightly,somehow,look,looks,looking,looked,seem,seems,came,come,out,turned,turn,became,become,ended,up,i,we,see,can see,found,find,notice,noticed,shows,show,showing,and,but,also,just,now,again,today,tonight,this time,last,last run,last roll,from,tank,after,drying,dry,after drying,when dry,after the fix,after fixing,for some reason,new,developed,me,help,please,everywhere on,over it,over them,on it,on them,small,tiny,little,big,large,strange,funny,odd looking,weird,lot of,lots of,full of,few,colour,appeared,something like,kind of,sort of,what looks like,as if,to be,across,along,down,running,one,two,three,do,does,not,why";
 
 /** By first word, the longest phrase in front. */
 const entries: ReadonlyMap<string, readonly Entry[]> = (() => {

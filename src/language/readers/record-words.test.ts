@@ -29,6 +29,7 @@ test.each<[string, unknown]>([
   ["201, 128 and 90", { red: 201, green: 128, blue: 90, most: 255 }],
   ["red 201 green 128 blue 90", { red: 201, green: 128, blue: 90, most: 255 }],
   ["rgb 0/0/0", { red: 0, green: 0, blue: 0, most: 255 }],
+  ["the grey is 120 119 118", { red: 120, green: 119, blue: 118, most: 255 }],
   ["51000 30000 20000", { red: 51000, green: 30000, blue: 20000, most: 65535 }],
   ["78 50 35 percent", { red: 78, green: 50, blue: 35, most: 100 }],
   ["78 50 35 of 1023", { red: 78, green: 50, blue: 35, most: 1023 }],
@@ -43,6 +44,7 @@ test.each<[string, unknown]>([
 test.each<[string, unknown]>([
   ["crisp", { edgeNumbers: "crisp" }],
   ["no numbers", { edgeNumbers: "missing" }],
+  ["crisp but cloudy", { edgeNumbers: "crisp", clearParts: "cloudy" }],
   ["crisp, milky and fogged", { edgeNumbers: "crisp", clearParts: "cloudy", rebate: "fogged" }],
   ["only one roll", { sameOnAll: false }],
   ["the same place on each frame", { place: "same" }],

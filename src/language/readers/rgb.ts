@@ -5,15 +5,19 @@ import { bareNumber } from "./number.ts";
 const channels = ["red", "green", "blue"] as const;
 const between = new Set(["and", ",", "/", "is", "at", "rgb", "r", "g", "b"]);
 
+/** What numbers may be announced by: "the gray is", "rgb". */
+const lead = new Set("rgb the a unexposed edge gray is reads about".split(" "));
+
 /** Scales a scanner shows: 8 bits to a channel, per cent, 16 bits. */
 const scales = [255, 65_535] as const;
 
 /**
- * The slot `{rgb}`: "201 128 90", "201,128,90", "red 201 green 128 blue 90", with "of 65535" or
+ * The slot `{rgb}`: "201 128 90", "201,128,90", "the grey is 120 119 118", "red 201 green 128 blue 90", with "of 65535" or
  * "percent" behind it. Without a scale the smallest one that holds the numbers is taken.
  */
 export function readRgb(words: readonly string[], from: number): readonly Reading<Rgb>[] {
-  const start = words[from] === "rgb" ? from + 1 : from;
+  let start = from;
+  while (lead.has(words[start] ?? "")) start += 1;
   const glued = /^\d+(\.\d+)?[,/]\d+(\.\d+)?[,/]\d+(\.\d+)?$/.test(words[start] ?? "");
   const [numbers, next] = glued
     ? [(words[start] ?? "").split(/[,/]/).map(Number), start + 1]

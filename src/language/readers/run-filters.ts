@@ -27,7 +27,7 @@ const readFault = phrases<Fault>([
 const readAny = phrases<Fault>([
   [
     "any",
-    "deviate, deviated, deviation, deviations, went wrong, go wrong, off plan, something odd",
+    "deviate, deviated, deviation, deviations, went wrong, go wrong, off plan, something odd, something was odd, something differed",
   ],
 ]);
 const readWhole = phrases<Clause>([
@@ -45,7 +45,7 @@ const readAnyPush = phrases<"push" | "pull">([
   ["pull", "pull, pulled, pulling, with a pull"],
 ]);
 const verbs: ReadonlySet<string> = new Set(
-  "ran run runs was were is be been got get came come went go a bit little with".split(" "),
+  "ran run runs was were is be been got get came come went go out a bit little with".split(" "),
 );
 
 /** "The wash ran short", "a short wash", "developer too warm", "something went wrong". */
@@ -64,7 +64,8 @@ function readFaultClause(words: readonly string[], from: number): Read {
   while (at < words.length && verbs.has(words[at] ?? "")) at += 1;
   for (const fault of readFault(words, at)) {
     for (const bath of readBath(words, fault.next)) clause(fault.value, bath.value, bath.next);
-    clause(fault.value, undefined, fault.next);
+    const bare = words[fault.next] === "bath" ? fault.next + 1 : fault.next;
+    clause(fault.value, undefined, bare);
   }
   for (const any of [...readAny(words, from), ...readAny(words, at)]) {
     const inBath = ["in", "with", "of"].includes(words[any.next] ?? "")

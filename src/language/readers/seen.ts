@@ -49,7 +49,7 @@ const readOne = phrases<Seen>([
   [{ scanner: true }, "scanner, by scanner, by numbers, in numbers, by the scanner"],
 ]);
 
-const linking = new Set(["and", "the", "is", "are", "it", "with", ","]);
+const linking = new Set(["and", "but", "the", "is", "are", "it", "with", ","]);
 
 /** The slot `{seen}`: one thing seen or several, "crisp, clear and clean". */
 export function readSeen(words: readonly string[], from: number): readonly Reading<Seen>[] {

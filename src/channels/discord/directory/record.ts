@@ -63,7 +63,18 @@ export const placeSchema = z.object({
   statuses: z.record(z.string(), z.object({ message: id, channel: id, at })).default({}),
   /** What was shown to a member and waits for their yes before it goes to the group. */
   offers: z
-    .record(id, z.object({ run: z.string(), payloads: z.array(payloadSchema), at }))
+    .record(
+      id,
+      z.object({
+        run: z.string(),
+        payloads: z.array(payloadSchema),
+        at,
+        /** What goes with them, as it was drawn. */
+        picture: z
+          .object({ name: z.string(), svg: z.string(), width: z.number(), height: z.number() })
+          .optional(),
+      }),
+    )
     .default({}),
   /** Runs that were shared. */
   shared: z.array(z.string()).default([]),

@@ -1,5 +1,8 @@
 import { Routes } from "discord-api-types/v10";
+import { drawingOf } from "../../../picture/drawing-of.ts";
+import { toPng } from "../../../picture/png.ts";
 import { answer, type ReplyShare } from "../../../reply/reply.ts";
+import { fileNameOf } from "../../../store/names.ts";
 import type { Api } from "../delivery/api.ts";
 import { type Failure, failureOf } from "../delivery/failure.ts";
 import type { Room, Speaker } from "../rooms/room.ts";
@@ -13,7 +16,7 @@ export const SHARE_NO = "share-no";
 /** A preview waits so long for its yes, ms. */
 const PATIENCE = 10 * 60_000;
 
-type Offer = { readonly run: string; readonly payloads: MessagePayload[]; readonly at: number };
+type Offer = Room["place"]["value"]["offers"][string];
 
 /**
  * What stands below the preview of a run that may go to the group, and what is kept for the yes:
@@ -21,7 +24,7 @@ type Offer = { readonly run: string; readonly payloads: MessagePayload[]; readon
  */
 export async function offerShare(
   room: Room,
-  { run, title, lines }: ReplyShare,
+  { run, title, lines, picture }: ReplyShare,
   speaker: Speaker,
 ): Promise<readonly MessagePayload[]> {
   const { groupChannel, shared } = room.place.value;
@@ -31,13 +34,14 @@ export async function offerShare(
       payload("No channel is named for sharing; an administrator says /wetside group-channel."),
     ];
   }
-  if (bench.runs[run]?.endedAt === undefined) {
+  // One that is not at hand stands in a file, and is over long ago.
+  if (bench.runs[run] !== undefined && bench.runs[run].endedAt === undefined) {
     return [payload("That run is not over. Say share again when it is.")];
   }
   const payloads = room
     .render(answer({ title, lines, say: title }), speaker.name)
     .map((one): MessagePayload => ({ ...one, components: [] }));
-  const offer: Offer = { run, payloads, at: room.now() };
+  const offer: Offer = { run, payloads, at: room.now(), ...drawn(picture) };
   await room.place.change((value) => ({
     ...value,
     offers: { ...value.offers, [speaker.id]: offer },
@@ -51,6 +55,13 @@ export async function offerShare(
     ],
   ];
   return [payload(`Post just that in <#${groupChannel}>?${again}`, { buttons })];
+}
+
+/** As it was shown: what happens to the run meanwhile changes nothing of what is posted. */
+function drawn(picture: ReplyShare["picture"]): Pick<Offer, "picture"> {
+  if (picture === undefined) return {};
+  const name = `${fileNameOf(picture.name)}.png`;
+  return { picture: { name, ...drawingOf(picture, "phone") } };
 }
 
 const askedOf = ({ run, at }: Offer): string => `${run}.${at.toString(36)}`;
@@ -96,7 +107,8 @@ export async function answerOffer(
     const nonce = `g${speaker.id.slice(-6)}-${offer.at.toString(36)}-${index}`;
     const body = { ...one, nonce, enforce_nonce: true };
     try {
-      await api.call("post", Routes.channelMessages(groupChannel) as `/${string}`, { body });
+      const files = index === 0 ? await filesOf(offer) : undefined;
+      await api.call("post", Routes.channelMessages(groupChannel) as `/${string}`, { body, files });
     } catch (error) {
       return whyNot(failureOf(error), groupChannel);
     }
@@ -107,6 +119,11 @@ export async function answerOffer(
     shared: [...new Set([...value.shared, offer.run])].slice(-200),
   }));
   return `Shared in <#${groupChannel}>.`;
+}
+
+async function filesOf({ picture }: Offer) {
+  if (picture === undefined) return undefined;
+  return [{ name: picture.name, data: await toPng(picture) }];
 }
 
 function whyNot(failure: Failure, channel: string): string {
