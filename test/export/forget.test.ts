@@ -45,7 +45,7 @@ async function onDisk(work: (bench: Speaker, folder: string) => Promise<void>): 
         for (const text of texts) {
           now = at((now - at(0)) / 1000 + 60);
           await keeper.tick(now, () => undefined);
-          const standing = who === "Ines" ? "owner" : "member";
+          const standing = who === "Zdenka" ? "member" : "owner";
           reply = await keeper.hear({ text, who, standing }, now);
         }
         if (reply === undefined) throw new Error("nothing was said");
