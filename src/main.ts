@@ -9,6 +9,9 @@ import { startDailyLook } from "./scheduler/daily-look.ts";
 import { readDiscordSettings, readSettings, SettingsError } from "./settings.ts";
 import { StoreError } from "./store/store-error.ts";
 
+/** After all is kept, what is still open may take so long, ms. */
+const LAST_WORDS = 1000;
+
 /** Opens the benches and starts the channels. */
 try {
   const settings = readSettings();
@@ -37,8 +40,10 @@ try {
     const { runWithDiscord } = await import("./channels/discord/run-with-discord.ts");
     const parts = { ...house, ...settings, settings: discordSettings.value, benches, clock };
     process.exitCode = await runWithDiscord(parts, runConsole, stdin.isTTY && stdout.isTTY);
-    // Whoever still holds the other end keeps the process no longer.
+    // Whoever holds the other end of the input, or of a socket that was just being opened, keeps
+    // the process no longer.
     stdin.destroy();
+    setTimeout(() => process.exit(), LAST_WORDS).unref();
   }
   benches.stop();
   await house.close();
