@@ -71,7 +71,8 @@ try {
     const own = { settings: discordSettings.value, benches, clock, log, stop: signal };
     const parts = { ...house, ...settings, ...own };
     process.exitCode = await runWithDiscord(parts, runConsole, stdin.isTTY && stdout.isTTY);
-    // Whoever still holds the other end keeps the process no longer.
+    // Whoever holds the other end of the input, or of a socket that was just being opened, keeps
+    // the process no longer.
     stdin.destroy();
   }
   benches.stop();

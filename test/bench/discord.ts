@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
+import { MessageFlags } from "discord-api-types/v10";
 import {
   type DirectoryRecord,
   newPlace,
@@ -146,6 +147,13 @@ async function furnish(
 const isPost = ({ method, route }: StandIn["requests"][number]): boolean =>
   method === "POST" && route === "/channels/:channel/messages";
 
+/** A cue told on time: no live message, which is silent, and no list of what was missed. */
+const isCue = (one: StandIn["requests"][number]): boolean => {
+  const body = one.body as { readonly flags?: number; readonly content?: string } | undefined;
+  const silent = ((body?.flags ?? 0) & MessageFlags.SuppressNotifications) !== 0;
+  return isPost(one) && !silent && /^North: /.test(body?.content ?? "");
+};
+
 const channelOf = ({ path }: StandIn["requests"][number]): string =>
   /\/channels\/(\d+)\//.exec(path)?.[1] ?? "";
 
@@ -176,7 +184,7 @@ async function measureCues(standIn: StandIn, due: ReadonlyMap<string, readonly n
   const late = standIn.requests.slice(known).flatMap((one) => {
     const arrived = one.arrived + wall;
     const at = due.get(channelOf(one))?.findLast((instant) => instant <= arrived + 1);
-    return isPost(one) && at !== undefined && at >= from ? [arrived - at] : [];
+    return isCue(one) && at !== undefined && at >= from ? [arrived - at] : [];
   });
   if (late.length === 0) throw new Error("no cue was posted");
   return { cues: late.length, p50: percentile(late, 50), p99: percentile(late, 99) };

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { withScene } from "./support/bot.ts";
+import { eventually, withScene } from "./support/bot.ts";
 import { ask, BENCH, openBenchAt, withButton } from "./support/club.ts";
 
 const DAY = 86_400;
@@ -25,7 +25,9 @@ test("stopped in the middle of a run it goes on: nothing lost, nothing twice, th
     const later = club.posts.slice(before + 1).map(({ content }) => content.split("\n")[0] ?? "");
     expect(later.some((one) => one.startsWith("North: pour out."))).toBe(true);
     expect(new Set(later).size).toBe(later.length);
-    expect(club.posts.find(({ id }) => id === live?.id)?.content).toContain("No clock is running");
+    const shown = () => club.posts.find(({ id }) => id === live?.id)?.content ?? "";
+    await eventually(() => shown().includes("No clock is running"));
+    expect(shown()).toContain("No clock is running");
     expect(club.posts.filter(({ silent }) => silent)).toHaveLength(1);
     expect(standIn.violations).toEqual([]);
   }));

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { withScene } from "./support/bot.ts";
+import { eventually, withScene } from "./support/bot.ts";
 import { ask, BENCH, foundClub, openBenchAt, withButton } from "./support/club.ts";
 
 test("a bench is opened in a private channel alone, by who manages the server", () =>
@@ -57,6 +57,7 @@ test("a whole run: the plan before the first pour, every cue on time, one live m
     await ask(scene, ines, "note the red thermometer is at Rui's");
     const before = club.posts.length;
     await ask(scene, ines, "start saltmarsh two rolls of 120 tank north");
+    await eventually(() => club.posts.length === before + 3);
     const made = club.posts.slice(before);
     const answer = made.find(({ content }) => content.includes("First pour"));
     const plan = made.find(({ content }) => content.includes("pour blix"));
@@ -95,6 +96,8 @@ test("a whole run: the plan before the first pour, every cue on time, one live m
       [195, "pour out now"],
       [205, "pour blix"],
     ]);
+    const shown = () => club.posts.find(({ id }) => id === live?.id)?.content ?? "";
+    await eventually(() => shown().includes("blix is being poured"));
     const status = club.posts.find(({ id }) => id === live?.id);
     expect(status?.edits.length).toBeGreaterThan(2);
     expect(status?.content).toContain("blix is being poured");
@@ -104,7 +107,8 @@ test("a whole run: the plan before the first pour, every cue on time, one live m
     // Longer than an interaction lives: the run goes on in ordinary messages.
     await pass(20 * 60);
     expect(club.posts.at(-1)?.content).toContain("No clock is running");
-    expect(club.posts.find(({ id }) => id === live?.id)?.content).toContain("over by the clock");
+    await eventually(() => shown().includes("over by the clock"));
+    expect(shown()).toContain("over by the clock");
 
     await ask(scene, ines, "note the stabilizer foamed");
     const shared = await ask(scene, ines, "share");
@@ -306,10 +310,12 @@ test("the live message is made again when somebody deletes it, and taken over be
     const [first] = live();
     standIn.deleteMessage({ id: first?.id ?? "" });
     await pass(60);
+    await eventually(() => live().length === 1);
     expect(live()).toHaveLength(1);
     expect(live()[0]?.id).not.toBe(first?.id);
     const second = live()[0];
     await pass(55 * 60);
+    await eventually(() => live().length === 1 && live()[0]?.id !== second?.id);
     expect(live()).toHaveLength(1);
     expect(live()[0]?.id).not.toBe(second?.id);
     expect(live()[0]?.content).toContain("**North: developer**");
@@ -325,9 +331,7 @@ test("a chart comes as a picture under its words", () =>
     await ask(scene, club.ines, "temperature 37.6");
     club.ines.slash("say", { channel: BENCH, options: { sentence: "chart" } });
     const drawn = () => club.posts.find(({ attachments }) => attachments.length > 0);
-    for (let turn = 0; turn < 400 && drawn() === undefined; turn += 1) {
-      await new Promise((resolve) => setTimeout(resolve, 25));
-    }
+    await eventually(() => drawn() !== undefined);
     const [picture] = drawn()?.attachments ?? [];
     expect(picture?.name).toMatch(/\.png$/);
     expect([...(picture?.bytes.subarray(1, 4) ?? [])]).toEqual([0x50, 0x4e, 0x47]);

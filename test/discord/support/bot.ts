@@ -14,6 +14,8 @@ export const TOKEN = "an-invented-token.for-tests";
 /** The service's network is this much quicker than the real one. */
 const PACE = 0.02;
 
+/** On a busy machine what was sent apart may arrive closer together. */
+const SLACK = 3;
 /** How far the clock moves at once, ms. */
 const STEP = 500;
 
@@ -75,7 +77,7 @@ async function startBot(
       told.push({ sentence, level });
       if (level !== "debug") notes.push(sentence);
     },
-    pace: { edit: 20, identify: 5000 * PACE },
+    pace: { edit: 20, identify: 5000 * PACE * SLACK },
   });
   return {
     discord,
@@ -112,6 +114,16 @@ const realTime = (): FakeClock => ({
   uptime: systemClock.uptime,
 });
 
+/** The same stand-in, quiet only when the bots have nothing under way either, as on a slow disk. */
+function settling(standIn: StandIn, bots: readonly Bot[]): StandIn {
+  const settled = async (): Promise<void> => {
+    await standIn.settled();
+    for (const bot of bots) await bot.discord.idle();
+    await standIn.settled();
+  };
+  return Object.assign(Object.create(standIn) as StandIn, { settled });
+}
+
 /** A stand-in, a clock and a data folder for the length of a test. */
 export async function withScene(
   play: (scene: Scene) => Promise<void>,
@@ -119,8 +131,8 @@ export async function withScene(
 ): Promise<void> {
   await withFolder(async (data) => {
     const clock = real ? realTime() : createFakeClock();
-    const standIn = await startStandIn({ clock, pace: PACE });
     const bots: Bot[] = [];
+    const standIn = settling(await startStandIn({ clock, pace: PACE }), bots);
     try {
       await play({
         standIn,
@@ -147,4 +159,11 @@ export async function withScene(
       await standIn.close();
     }
   });
+}
+
+/** Waits in real time for what the network or a pace of its own holds up, for so long at most. */
+export async function eventually(is: () => boolean, turns = 400): Promise<void> {
+  for (let turn = 0; turn < turns && !is(); turn += 1) {
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
 }

@@ -45,6 +45,8 @@ const userSchema = z.object({ id: z.string() });
 
 const MESSAGE_CONTENT =
   ApplicationFlags.GatewayMessageContent | ApplicationFlags.GatewayMessageContentLimited;
+/** The library's farewell to Discord is waited for so long, ms. */
+const FAREWELL = 1000;
 /** The intents that were asked for are not allowed any more. */
 const DISALLOWED = 4014;
 
@@ -81,6 +83,7 @@ export function connect(parts: ConnectParts): Connection {
     client = createClient({ ...parts, content, identified, onIdentify });
     listen(client, { ...parts.desk, bot, manages: managesBy(client) });
     await client.login(settings.token.reveal());
+    if (closed) await client.destroy();
   };
 
   /** Commands that Discord will not have keep nobody from what works without them. */
@@ -187,7 +190,9 @@ export function connect(parts: ConnectParts): Connection {
     badToken: () => end(BAD_TOKEN),
     async close() {
       closed = true;
-      await client?.destroy();
+      // A socket that is just being opened may take its time to close; nobody waits for it.
+      const farewell = new Promise<void>((done) => void wire.setTimer(FAREWELL, done));
+      await Promise.race([client?.destroy(), farewell]);
     },
   };
 }

@@ -53,15 +53,17 @@ export type ThrottlerParts = {
 export function createThrottler(parts: ThrottlerParts): Throttler {
   const { clock, count, concurrency, spacing = SPACING, before, onIdentify } = parts;
   const last = new Map<number, number>();
-  const ago = before === undefined ? spacing : Math.max(0, clock.wall() - before);
+  const ago = before === undefined ? Number.POSITIVE_INFINITY : Math.max(0, clock.wall() - before);
+  /** What the way there may shorten it by. */
+  const rest = spacing * (1 + MARGIN / SPACING);
   /** Until then the process before this one is in the way, by the monotonic clock. */
-  const free = clock.monotonic() + Math.max(0, spacing - ago);
+  const free = clock.monotonic() + Math.max(0, rest - ago);
   return {
     async waitForIdentify(shard, signal) {
       for (;;) {
         signal.throwIfAborted();
         const key = shard % concurrency;
-        const rested = (last.has(key) ? (last.get(key) ?? 0) + spacing : free) - clock.monotonic();
+        const rested = (last.has(key) ? (last.get(key) ?? 0) + rest : free) - clock.monotonic();
         const wait = Math.max(
           rested,
           waitForSlot(shard, count, concurrency, clock.wall(), spacing),

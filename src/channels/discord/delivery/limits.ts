@@ -41,12 +41,12 @@ export class Limits {
   /** The instant from which a request of this rank may go out: `now` or later. */
   freeAt(key: string, rank: Rank, now: number): number {
     const bucket = this.#buckets.get(this.#bucketOf.get(key) ?? key);
-    return Math.max(
-      now,
-      this.#blockedUntil,
-      bucketFreeAt(bucket, rank, now),
-      this.#globalFreeAt(rank, now),
-    );
+    return Math.max(this.openAt(rank, now), bucketFreeAt(bucket, rank, now));
+  }
+
+  /** The same for any route at all: before it nothing of this rank need be looked at. */
+  openAt(rank: Rank, now: number): number {
+    return Math.max(now, this.#blockedUntil, this.#globalFreeAt(rank, now));
   }
 
   /** Counts a request that goes out now. */

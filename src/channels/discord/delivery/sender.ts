@@ -143,8 +143,14 @@ export function createSender(parts: SenderParts): Sender {
   };
 
   const askLane = (lane: Lane, standing: Standing, at: number): void => {
+    // Many lanes may wait for one limit: what they hold is only worked out when it could go.
+    const open = limits.openAt(lane.rank, at);
+    standing.limited = open > at;
+    if (open > at) {
+      standing.askAt = open;
+      return;
+    }
     const send = lane.next(at);
-    standing.limited = false;
     if (send === undefined) {
       lanes.delete(lane);
     } else if ("at" in send) {

@@ -11,7 +11,7 @@ const OPENING = /^(?:#{1,6}|-#|>{1,3}|[-+])(?=\s|$)|^>/;
 const ITEM = /^(\d{1,9})([.)])(?=\s|$)/;
 
 /** A name between colons is a picture; 19:30:05 and "20:00: order fixer" are times. */
-const PICTURE = /^:(?=[^\s:\\]{1,80}:)/;
+const PICTURE = /^:(?=(?:[^\s:\\]|\\@){1,80}:)/;
 const TIME = /^:\d{1,2}:/;
 /** An invitation needs no "https" to become a card. */
 const INVITATION = /^(discord(?:app)?)\.(?=[a-z]{2,12}\/)/i;
