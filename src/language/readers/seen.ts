@@ -19,9 +19,18 @@ const sound: Seen = {
 /** Common usage, no source. */
 const readOne = phrases<Seen>([
   [sound, "all good, all fine, all well, all ok, good, fine, looks good, looks fine, perfect"],
-  [{ edgeNumbers: "crisp" }, "crisp, sharp, numbers crisp, crisp numbers, edge numbers crisp"],
-  [{ edgeNumbers: "faint" }, "faint, weak, pale, numbers faint, faint numbers, edge numbers faint"],
-  [{ edgeNumbers: "missing" }, "missing, numbers missing, no numbers, no edge numbers"],
+  [
+    { edgeNumbers: "crisp" },
+    "crisp, sharp, numbers crisp, crisp numbers, edge numbers crisp, crisp edge numbers, edge numbers are crisp, numbers are crisp",
+  ],
+  [
+    { edgeNumbers: "faint" },
+    "faint, weak, pale, numbers faint, faint numbers, edge numbers faint, faint edge numbers, edge numbers are faint, numbers are faint",
+  ],
+  [
+    { edgeNumbers: "missing" },
+    "missing, numbers missing, no numbers, no edge numbers, edge numbers missing, edge numbers are missing, numbers are missing",
+  ],
   [{ clearParts: "clear" }, "clear, clear parts clear, clear parts are clear"],
   [{ clearParts: "cloudy" }, "cloudy, milky, hazy, clear parts cloudy, clear parts milky"],
   [{ clearParts: "tinted" }, "tinted, stained, a tint, clear parts tinted, clear parts stained"],
