@@ -1,14 +1,8 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
-import { seasonOf } from "../src/domain/record/season.ts";
-import { dateOf } from "../src/domain/timing/clock-text.ts";
+import { seasonAsked } from "../src/commands/season-asked.ts";
 import { seasonLines, seasonTitle } from "../src/picture/season-text.ts";
-import { answer, type Json, oneBreath, refuse } from "../src/reply/reply.ts";
-
-/** A season without dates is the last so many months, this one included. */
-const MONTHS = 12;
-/** No picture shows more. */
-const MOST_MONTHS = 60;
+import { answer, type Json, oneBreath } from "../src/reply/reply.ts";
 
 export const seasonCommand = defineCommand({
   name: "season",
@@ -41,25 +35,9 @@ export const seasonCommand = defineCommand({
     picture_phone_svg: "the same as SVG",
   },
   run({ bench, now }, { since }) {
-    const to = dateOf(now, bench.zone);
-    const today = Temporal.PlainDate.from(to);
-    const from =
-      since ??
-      today
-        .with({ day: 1 })
-        .subtract({ months: MONTHS - 1 })
-        .toString();
-    if (
-      from > to ||
-      Temporal.PlainDate.from(from).until(today, { largestUnit: "months" }).months >= MOST_MONTHS
-    ) {
-      return refuse(
-        "no-such-time",
-        `I show up to ${MOST_MONTHS} months, up to today. Say season since 1 September 2026.`,
-        { say: "That time I cannot show. Name another day." },
-      );
-    }
-    const season = seasonOf(bench, from, to);
+    const season = seasonAsked(bench, now, since);
+    if ("kind" in season) return season;
+    const { from, to } = season;
     const lines = seasonLines(season);
     const title = seasonTitle(season);
     const processes: Json[] = season.processes.map((one) => ({ ...one }));

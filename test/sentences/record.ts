@@ -45,6 +45,11 @@ export const recordSentences: Readonly<Record<string, readonly Said[]>> = {
     ["first look off", { state: "off" }],
     ["never ask for a first look", { state: "never" }],
   ],
+  "share season": [
+    ["share season"],
+    ["share our season picture with the group"],
+    ["share the season since 1 september 2026", { since: "2026-09-01" }],
+  ],
   season: [
     ["season"],
     ["show me the season"],

@@ -361,6 +361,10 @@ summary as markdown
 summary as json
 season
 season since march
+share season
+yes
+share season since march
+no
 season since 1 may 1990
 start developer one roll tank larch
 in

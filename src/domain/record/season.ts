@@ -117,6 +117,12 @@ const pouredFrom = ({ stages }: Run): readonly string[] => [
   ),
 ];
 
+/** What may be shared of it: a bottle is called by its place in the list, since names may be people's. */
+export const withoutNames = (season: Season): Season => ({
+  ...season,
+  bottles: season.bottles.map((one, index) => ({ ...one, bottle: `number ${index + 1}` })),
+});
+
 /** How many deviations a run has, as its summary counts them. */
 export const deviationsIn = (run: Run): number =>
   stageRecords(run).reduce((sum, { deviations }) => sum + deviations.length, 0);
