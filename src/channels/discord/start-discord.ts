@@ -15,6 +15,7 @@ import { StoreError } from "../../store/store-error.ts";
 import { connect } from "./connection/connect.ts";
 import { createGuilds } from "./connection/guilds.ts";
 import { createApi } from "./delivery/api.ts";
+import type { Attempts } from "./delivery/attempts.ts";
 import { createChat } from "./delivery/chat.ts";
 import { createDirectMessages } from "./delivery/direct-messages.ts";
 import { Limits } from "./delivery/limits.ts";
@@ -94,6 +95,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     onBadToken: () => connection.badToken(),
   });
   const direct = createDirectMessages(api);
+  const attempts: Attempts = new Map();
   const rooms = new Rooms();
   const guilds = createGuilds(rooms, onFault);
 
@@ -111,6 +113,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
       sender,
       api,
       direct,
+      attempts,
       editEvery: pace?.edit,
       onChannelTrouble: (failure) => {
         if (failure.kind === "gone") guilds.channelGone(place.value.channel);
@@ -136,6 +139,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     api,
     chat: createChat(sender, api, now, onFault),
     direct,
+    attempts,
     front,
     rolesOf: createRolesOf(api, benches.now),
     clock,
