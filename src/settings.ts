@@ -10,6 +10,15 @@ const settingsSchema = z.object({
   zone: z.string(),
   /** Who speaks in the terminal. */
   who: z.string().default("you"),
+  /** Voice: command lines of the recorder, the player and an own recogniser, and its model folder. */
+  voice: z
+    .object({
+      microphone: z.string().min(1).optional(),
+      speaker: z.string().min(1).optional(),
+      engine: z.string().min(1).optional(),
+      model: z.string().min(1).optional(),
+    })
+    .default({}),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 
@@ -19,5 +28,11 @@ export function readSettings(env: NodeJS.ProcessEnv = process.env, file = ".env"
   return settingsSchema.parse({
     data: all.WETSIDE_DATA === "" ? undefined : all.WETSIDE_DATA,
     zone: Temporal.Now.timeZoneId(),
+    voice: {
+      microphone: all.WETSIDE_MICROPHONE || undefined,
+      speaker: all.WETSIDE_SPEAKER || undefined,
+      engine: all.WETSIDE_RECOGNISER || undefined,
+      model: all.WETSIDE_SPEECH_MODEL || undefined,
+    },
   });
 }

@@ -1,3 +1,5 @@
+import { voiceSentences } from "./voice.ts";
+
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
 
@@ -954,6 +956,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["will Acorn do three rolls", { bottle: "acorn", film: [{ count: 3 }] }],
     ["is there enough developer for two rolls", { solution: "developer", film: [{ count: 2 }] }],
   ],
+  ...voiceSentences,
 };
 
 /** Words with two meanings: the command they are for, and the field it will be asked about. */

@@ -333,6 +333,12 @@ developer is at 37 C tank drift
 keep
 it was 37.1 C 10 seconds ago
 stop tank drift
+volume 60 percent
+louder
+softer
+say less
+say more
+speak normally
 `
   .trim()
   .split("\n");

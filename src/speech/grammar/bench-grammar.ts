@@ -1,0 +1,68 @@
+import type { Command } from "../../commands/define-command.ts";
+import { type ReaderName, readers } from "../../language/readers/all.ts";
+import { type Node, parseTemplate } from "../../language/template.ts";
+import { howUsual } from "./how-usual.ts";
+import { NetBuilder } from "./net-builder.ts";
+import { type OwnNames, spokenName } from "./own-names.ts";
+import { speakable } from "./speakable.ts";
+import { spokenSlots } from "./spoken-slots.ts";
+import { compact, type PlainNet } from "./word-net.ts";
+
+const readerNames = new Map(
+  Object.entries(readers).map(([name, read]) => [read, name as ReaderName] as const),
+);
+
+/** The words that stand in a slot: the bench's names, or the table's. */
+type Spoken = (slot: string, reader: ReaderName | undefined) => Node | undefined;
+
+function spokenBy(names: OwnNames): Spoken {
+  const made = new Map<string, Node | undefined>();
+  return (slot, reader) => {
+    const key = `${slot} ${reader}`;
+    if (!made.has(key)) {
+      const text = spokenName(slot, reader, names) ?? spokenSlots[reader ?? "digit"];
+      made.set(key, text === undefined ? undefined : parseTemplate(text).node);
+    }
+    return made.get(key);
+  };
+}
+
+/**
+ * Everything that can be said to a bench, as one net: each command's templates with their slots
+ * spelt out, with or without the wake word in front. Exact but for the order of loose parts; the
+ * parser reads what comes out of it.
+ */
+export function grammarOf(commands: readonly Command[], names: OwnNames, wake: string): PlainNet {
+  const builder = new NetBuilder();
+  const spoken = spokenBy(names);
+  const begun = builder.state();
+  const called = builder.state();
+  builder.arc(0, begun);
+  builder.arc(0, called, wake);
+  builder.arc(called, begun);
+  builder.end(called, 1);
+
+  /** A part of the table: its slots are other parts, or names. */
+  const part = (name: string, from: number): number => {
+    const node = spoken(name, name as ReaderName);
+    if (node === undefined) throw new Error(`{${name}} has no spoken form`);
+    return builder.lay(node, from, part);
+  };
+  for (const { name, slots, sentences } of commands) {
+    const nodeOf = (slot: string): Node | undefined => {
+      const reading = slots[slot];
+      return reading === undefined ? undefined : spoken(slot, readerNames.get(reading.read));
+    };
+    for (const { node } of sentences) {
+      const said = speakable(node, (slot) => nodeOf(slot) !== undefined);
+      if (said === undefined) continue;
+      const end = builder.lay(said, begun, (slot, from) => {
+        const inside = nodeOf(slot);
+        return inside === undefined ? from : builder.lay(inside, from, part);
+      });
+      // A template of which only its optional parts could be spoken says nothing.
+      if (end !== begun) builder.end(end, howUsual(name));
+    }
+  }
+  return compact(builder.net());
+}
