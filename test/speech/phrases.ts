@@ -123,7 +123,7 @@ export const phrases: readonly Phrase[] = [
   ...list("remind", "remind me in ten minutes"),
   ...list("snooze", "snooze for ten minutes"),
   ...list("reminders", "reminders"),
-  ...list("emergency", "emergency", "first aid"),
+  ...list("emergency", "emergency", "first aid", "eyes", "it is in my eyes", "i burned my hand"),
   ...list("count", "the count is right"),
   ...list("nothing in", "nothing went in"),
   ...list("rehearse", "rehearse colour negative five times faster"),

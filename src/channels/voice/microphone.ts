@@ -10,6 +10,8 @@ export type MicrophoneParts = {
   readonly sound: (samples: Int16Array, at: number) => void;
   /** What is wrong, as a sentence for people; `gone` when it is not tried again. */
   readonly fault: (line: string, gone: boolean) => void;
+  /** How long until a recorder that ended is begun again, ms. */
+  readonly again?: number;
 };
 
 /** A recorder that ends is begun again after this, ms, at most so often. */
@@ -17,7 +19,13 @@ const AGAIN = 1000;
 const MOST_STARTS = 5;
 
 /** Runs the recorder and hands on its sound, whole samples at a time. */
-export function startMicrophone({ device, now, sound, fault }: MicrophoneParts): Microphone {
+export function startMicrophone({
+  device,
+  now,
+  sound,
+  fault,
+  again = AGAIN,
+}: MicrophoneParts): Microphone {
   const [program = "", ...args] = device.command;
   let child: ChildProcess | undefined;
   let stopped = false;
@@ -47,7 +55,7 @@ export function startMicrophone({ device, now, sound, fault }: MicrophoneParts):
       over = true;
       const gone = starts >= MOST_STARTS;
       fault(gone ? goneLine(what) : AGAIN_LINE, gone);
-      if (!gone) timer = setTimeout(begin, AGAIN);
+      if (!gone) timer = setTimeout(begin, again);
     };
     fresh.on("error", (error) => ended(error.message));
     fresh.on("close", () => ended(why));

@@ -25,17 +25,23 @@ export type SphinxTuning = {
 export const usualTuning: SphinxTuning = {
   language: 4,
   talk: 0.05,
-  each: 0.3,
-  everyday: 2000,
+  each: 0.03,
+  everyday: 800,
   options: {
     // How far below the best a way is still followed at the end of a word: short words need it wide.
     wbeam: "1e-45",
     // What is noise has been taken off before; what is left of it is the model's to judge.
     remove_noise: "no",
+    remove_silence: "no",
+    // Scores are relative to the best sound of all, not to the best one still followed: else two
+    // decoders cannot be compared, and silence explains whatever everything else was given up for.
+    compallsen: "yes",
+    // Noise would keep tens of thousands of ways alive; speech needs a few hundred.
+    maxhmmpf: "3000",
   },
 };
 
-/** The best way has to reach as near the end as this, frames; else it was given up on the way. */
+/** The best way has to reach as near the end as this, frames; else it was given up before. */
 const NEAR_END = 10;
 /** The score of silence, and of what was given up. */
 const NOTHING = -99;
@@ -131,7 +137,7 @@ function heardOf(library: SphinxLibrary, commands: Pointer, talk: Pointer): Engi
   const any = library.best(talk);
   const frames = library.frames(commands);
   if (best === undefined || any === undefined || frames === 0) return { text: "", score: NOTHING };
-  const whole = library.reach(commands) >= frames - NEAR_END;
+  const whole = library.reach(commands) >= library.reach(talk) - NEAR_END;
   if (!whole || best.text.startsWith("_")) return { text: "", score: NOTHING };
   return { text: best.text, score: (best.score - any.score) / frames };
 }

@@ -1,4 +1,5 @@
 import type { Command } from "../../commands/define-command.ts";
+import { emergencies } from "../../data/safety.ts";
 import { type ReaderName, readers } from "../../language/readers/all.ts";
 import { type Node, parseTemplate } from "../../language/template.ts";
 import { howUsual } from "./how-usual.ts";
@@ -26,6 +27,11 @@ function spokenBy(names: OwnNames): Spoken {
     return made.get(key);
   };
 }
+
+/** Emergency words by themselves and in what people cry out with them. */
+const firstAid = parseTemplate(
+  `[help] [it is|something is|i have|i got|he|she|someone|i|we] [can not|has|got] [it] [in] [my|his|her|the] (${emergencies.flatMap(({ words }) => words).join("|")}) [(my|his|her) (hand|arm|finger|face)|it|some]`,
+).node;
 
 /**
  * Everything that can be said to a bench, as one net: each command's templates with their slots
@@ -64,5 +70,9 @@ export function grammarOf(commands: readonly Command[], names: OwnNames, wake: s
       if (end !== begun) builder.end(end, howUsual(name));
     }
   }
+  builder.end(
+    builder.lay(firstAid, begun, (_, from) => from),
+    1,
+  );
   return compact(builder.net());
 }

@@ -12,6 +12,7 @@ export const spokenSlots: { readonly [name in ReaderName | SpokenPart]?: string 
   digit: "(one|two|three|four|five|six|seven|eight|nine)",
   teen: "(ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen)",
   ten: "(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)",
+  longer: "(three|four|five|six|seven|eight|nine)",
   many: "({plural}|{teen}|{ten} [{digit}])",
   below: "({digit}|{teen}|{ten} [{digit}])",
   decimal: "point ({digit}|zero|{ten} {digit})",
@@ -27,15 +28,15 @@ export const spokenSlots: { readonly [name in ReaderName | SpokenPart]?: string 
   heat: "({below} [{decimal}] degrees [celsius|fahrenheit]|(a|one) hundred [and {below}] degrees [fahrenheit])",
   difference: "(half a degree|({digit}|point {digit}|{digit} point {digit}) (degree|degrees))",
   duration:
-    "({many} (seconds|minutes|hours|days)|(a|one) (minute|hour)|half (a minute|an hour)|{plural} and a half (minutes|hours)|{digit} (minute|minutes) [and] {below} [seconds]|{digit} ({teen}|{ten} [{digit}]|oh {digit}))",
+    "({many} (seconds|minutes|hours|days)|(a|one) (minute|hour)|half (a minute|an hour)|{plural} and a half (minutes|hours)|{plural} minutes [and] {many} seconds|one minute [and] {many} seconds|{longer} ({teen}|(twenty|thirty|forty|fifty) [{digit}]|oh {digit}))",
   delay: "([for] ({many} minutes|an hour|two hours|{plural} days)|until tomorrow)",
   dilution: "(one (plus|to) {below}|stock)",
   percent: "{below} percent",
   film: "({filmItem} [and {filmItem}])",
   filmItem:
-    "((a|one) roll [of {format}]|(two|three|four|five|six) rolls [of {format}]|(a|one|two|three|four|five|six) {format})",
+    "((a|one) roll [of {format}]|(two|three|four|five|six) rolls [of {format}]|(two|three|four|five|six) {format})",
   format: "(one twenty|one thirty five|two twenty|four by five)",
-  rolls: "(roll {below}|all rolls)",
+  rolls: "(roll ({digit}|ten|eleven|thirteen|fourteen|fifteen)|all rolls)",
   push: "((push|pushed|pull|pulled) (one stop|(two|three) stops)|(push|pull) (one|two|three))",
   solution:
     "(developer|first developer|second developer|colour developer|bleach|fixer|blix|stop [bath]|wash|stabilizer|wetting agent|prewash|reversal|conditioner|hypo clear)",
@@ -63,7 +64,7 @@ export const spokenSlots: { readonly [name in ReaderName | SpokenPart]?: string 
   none: "nothing",
   reference: "reference",
   serving: "one person per tank",
-  formula: "(d seventy six|d twenty three)",
+  formula: "d seventy six",
   yes: "(yes|no|right|correct|wrong)",
 };
 
@@ -72,6 +73,7 @@ export type SpokenPart =
   | "digit"
   | "plural"
   | "many"
+  | "longer"
   | "teen"
   | "ten"
   | "below"

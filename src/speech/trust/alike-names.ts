@@ -3,8 +3,8 @@ import { type Bench, liveBottles } from "../../domain/session/bench.ts";
 import { PHONES } from "../grammar/fsg-text.ts";
 import { pronounce } from "../grammar/pronounce.ts";
 
-/** Names whose sounds differ by no more than this share of the longer one are taken for each other. */
-const ALIKE = 0.5;
+/** Names whose sounds differ by no more than about a third of the longer one are taken for each other. */
+const ALIKE = 0.34;
 
 /** Is one of these words the name of a bottle that sounds like another bottle's? */
 export function alikeNames(words: readonly string[], bench: Bench): boolean {

@@ -20,12 +20,12 @@ export type Thresholds = {
 };
 
 export const usualThresholds: Thresholds = {
-  addressed: -12,
-  short: -2,
-  long: 0,
-  always: -8,
-  yes: -12,
-  unasked: 4,
-  change: -6,
-  number: -2,
+  addressed: -25,
+  short: -12,
+  long: -12,
+  always: -15,
+  yes: -15,
+  unasked: -4,
+  change: -5,
+  number: 0,
 };
