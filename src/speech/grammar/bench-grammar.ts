@@ -33,6 +33,16 @@ const firstAid = parseTemplate(
   `[help] [it is|something is|i have|i got|he|she|someone|i|we] [can not|has|got] [it] [in] [my|his|her|the] (${emergencies.flatMap(({ words }) => words).join("|")}) [(my|his|her) (hand|arm|finger|face)|it|some]`,
 ).node;
 
+/** "The" may stand before a name, though no template says so. */
+function withArticle(builder: NetBuilder, reader: ReaderName | undefined, from: number): number {
+  if (reader === undefined || !named.has(reader)) return from;
+  const to = builder.state();
+  builder.arc(from, to);
+  builder.arc(from, to, "the");
+  return to;
+}
+const named: ReadonlySet<ReaderName> = new Set(["solution", "bath", "bottle", "tank", "sheet"]);
+
 /**
  * Everything that can be said to a bench, as one net: each command's templates with their slots
  * spelt out, with or without the wake word in front. Exact but for the order of loose parts; the
@@ -64,7 +74,10 @@ export function grammarOf(commands: readonly Command[], names: OwnNames, wake: s
       if (said === undefined) continue;
       const end = builder.lay(said, begun, (slot, from) => {
         const inside = nodeOf(slot);
-        return inside === undefined ? from : builder.lay(inside, from, part);
+        if (inside === undefined) return from;
+        const reading = slots[slot];
+        const reader = reading === undefined ? undefined : readerNames.get(reading.read);
+        return builder.lay(inside, withArticle(builder, reader, from), part);
       });
       // A template of which only its optional parts could be spoken says nothing.
       if (end !== begun) builder.end(end, howUsual(name));

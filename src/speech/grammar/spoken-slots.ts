@@ -36,6 +36,7 @@ export const spokenSlots: { readonly [name in ReaderName | SpokenPart]?: string 
   filmItem:
     "((a|one) roll [of {format}]|(two|three|four|five|six) rolls [of {format}]|(two|three|four|five|six) {format})",
   format: "(one twenty|one thirty five|two twenty|four by five)",
+  newRolls: "({film} [c forty one] [{push}])",
   rolls: "(roll ({digit}|ten|eleven|thirteen|fourteen|fifteen)|all rolls)",
   push: "((push|pushed|pull|pulled) (one stop|(two|three) stops)|(push|pull) (one|two|three))",
   solution:

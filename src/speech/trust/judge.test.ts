@@ -75,7 +75,7 @@ describe("what changes something", () => {
   });
 
   test("is left alone when it was hardly heard", () => {
-    expect(hear(text, { score: -1 }).judgement).toEqual({ kind: "ignore" });
+    expect(hear(text, { score: -8 }).judgement).toEqual({ kind: "ignore" });
   });
 
   test("needs no wake word where the bench waits for it", () => {

@@ -80,7 +80,9 @@ export function judge(
     if (spoken.byKey) return result({ kind: "say", line: "I did not catch that." }, thread);
     return result({ kind: "ignore" }, thread);
   }
-  if (isEmergency(sentence)) return result({ kind: "pass", text: said.text });
+  if (isEmergency(sentence) && (addressed || spoken.score >= thresholds.always)) {
+    return result({ kind: "pass", text: said.text });
+  }
   const choice = understand(sentence, commands, listening);
   const name = choice?.command.name;
   const least = leastScore(sentence, choice, addressed, thresholds);
