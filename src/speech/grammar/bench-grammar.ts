@@ -3,7 +3,7 @@ import { emergencies } from "../../data/safety.ts";
 import { type ReaderName, readers } from "../../language/readers/all.ts";
 import { type Node, parseTemplate } from "../../language/template.ts";
 import { howUsual } from "./how-usual.ts";
-import { NetBuilder } from "./net-builder.ts";
+import { type LaySlot, NetBuilder } from "./net-builder.ts";
 import { type OwnNames, spokenName } from "./own-names.ts";
 import { speakable } from "./speakable.ts";
 import { spokenSlots } from "./spoken-slots.ts";
@@ -58,12 +58,24 @@ export function grammarOf(commands: readonly Command[], names: OwnNames, wake: s
   builder.arc(called, begun);
   builder.end(called, 1);
 
-  /** A part of the table: its slots are other parts, or names. */
-  const part = (name: string, from: number): number => {
-    const node = spoken(name, name as ReaderName);
-    if (node === undefined) throw new Error(`{${name}} has no spoken form`);
-    return builder.lay(node, from, part);
+  /** What stands in a slot, worked out once: its own slots are other parts of the table, or names. */
+  const made = new Map<Node, PlainNet>();
+  const netOf = (node: Node): PlainNet => {
+    const known = made.get(node);
+    if (known !== undefined) return known;
+    const inner = new NetBuilder();
+    inner.end(inner.lay(node, 0, part(inner)), 1);
+    const net = compact(inner.net());
+    made.set(node, net);
+    return net;
   };
+  const part =
+    (into: NetBuilder): LaySlot =>
+    (name, from) => {
+      const node = spoken(name, name as ReaderName);
+      if (node === undefined) throw new Error(`{${name}} has no spoken form`);
+      return into.insert(netOf(node), from);
+    };
   for (const { name, slots, sentences } of commands) {
     const nodeOf = (slot: string): Node | undefined => {
       const reading = slots[slot];
@@ -77,7 +89,7 @@ export function grammarOf(commands: readonly Command[], names: OwnNames, wake: s
         if (inside === undefined) return from;
         const reading = slots[slot];
         const reader = reading === undefined ? undefined : readerNames.get(reading.read);
-        return builder.lay(inside, withArticle(builder, reader, from), part);
+        return builder.insert(netOf(inside), withArticle(builder, reader, from));
       });
       // A template of which only its optional parts could be spoken says nothing.
       if (end !== begun) builder.end(end, howUsual(name));

@@ -1,5 +1,5 @@
 import type { Node } from "../../language/template.ts";
-import type { NetArc, WordNet } from "./word-net.ts";
+import type { NetArc, PlainNet, WordNet } from "./word-net.ts";
 
 /** Lays what stands in a slot from a state on; gives the state behind it. */
 export type LaySlot = (slot: string, from: number) => number;
@@ -22,6 +22,19 @@ export class NetBuilder {
   /** A sentence may stop at this state; `usual`: how usual it is, above 0 and up to 1. */
   end(state: number, usual: number): void {
     this.#ends.set(state, Math.max(usual, this.#ends.get(state) ?? 0));
+  }
+
+  /** Copies a whole net behind a state; gives the state behind it. */
+  insert({ next, ends }: PlainNet, from: number): number {
+    const first = this.#states;
+    this.#states += next.length + 1;
+    const behind = this.#states - 1;
+    this.arc(from, first);
+    next.forEach((words, at) => {
+      for (const [word, to] of words) this.arc(first + at, first + to, word);
+    });
+    for (const end of ends.keys()) this.arc(first + end, behind);
+    return behind;
   }
 
   net(): WordNet {

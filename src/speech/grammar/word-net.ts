@@ -81,22 +81,35 @@ function determinise({ states, arcs, ends }: WordNet): PlainNet {
   return { next, ends: finals };
 }
 
+/** Equal texts get equal numbers, from 0 on. */
+function numbered(keys: readonly string[]): number[] {
+  const numbers = new Map<string, number>();
+  return keys.map((key) => {
+    const known = numbers.get(key) ?? numbers.size;
+    numbers.set(key, known);
+    return known;
+  });
+}
+
 /** Merges states from which the same sentences go on: parts that split further until none do. */
 function minimise({ next, ends }: PlainNet): PlainNet {
   let part: number[] = next.map((_, state) => ends.get(state) ?? 0);
   let parts = new Set(part).size;
+  const ways = next.map((words) => [...words].sort(([a], [b]) => (a < b ? -1 : 1)));
+  // What the words of a state are never changes: only where they lead is compared in each round.
+  const spoken = numbered(ways.map((row) => row.map(([word]) => word).join()));
   for (;;) {
-    const keys = new Map<string, number>();
-    const finer = next.map((words, state) => {
-      const ways = [...words].map(([word, to]) => `${word}>${part[to]}`).sort();
-      const key = `${part[state]}|${ways.join()}`;
-      const number = keys.get(key) ?? keys.size;
-      keys.set(key, number);
-      return number;
-    });
+    const finer = numbered(
+      ways.map((row, state) => {
+        let key = `${part[state]} ${spoken[state]}`;
+        for (const [, to] of row) key += ` ${part[to]}`;
+        return key;
+      }),
+    );
     part = finer;
-    if (keys.size === parts) break;
-    parts = keys.size;
+    const count = new Set(finer).size;
+    if (count === parts) break;
+    parts = count;
   }
   const first = part[0] ?? 0;
   // The start comes first; the others keep their order.
