@@ -7,6 +7,7 @@ import { benchMemory, benchStart } from "./process.ts";
 import { benchReminders } from "./reminders.ts";
 import { benchReplan } from "./replan.ts";
 import { benchScheduler } from "./scheduler.ts";
+import { speechRows } from "./speech/rows.ts";
 import { benchStore } from "./store.ts";
 
 type Row = {
@@ -71,6 +72,8 @@ const store = await benchStore();
 const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
+// `--speech`: every phrase by every voice at every pace, an hour and more; else a sample.
+const speech = await speechRows(process.argv.includes("--speech"));
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -129,6 +132,7 @@ const rows: readonly Row[] = [
     unit: "ms",
     measured: replan.max,
   },
+  ...speech,
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

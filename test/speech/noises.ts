@@ -97,17 +97,7 @@ const makers: Readonly<Record<Noise, (count: number, chance: Chance) => Float32A
   water,
 };
 
-/**
- * Speech in noise: the noise lies `db` below the speech, whose level is taken over the samples that
- * are speech (above a fiftieth of the peak in their 20 ms).
- */
-export function inNoise(speech: Int16Array, kind: Noise, db: number, seed: number): Int16Array {
-  const level = speechLevel(speech);
-  const gain = level * 10 ** (-db / 20);
-  const around = noise(kind, speech.length, seed);
-  return Int16Array.from(speech, (sample, at) => clip(sample + gain * (around[at] ?? 0)));
-}
-
+/** The level of speech, over the 20 ms that are speech: above a fiftieth of the loudest. */
 export function speechLevel(speech: Int16Array): number {
   const frame = 320;
   const powers: number[] = [];
@@ -120,5 +110,3 @@ export function speechLevel(speech: Int16Array): number {
   const spoken = powers.filter((power) => power > most / 2500);
   return Math.sqrt(spoken.reduce((a, b) => a + b, 0) / Math.max(1, spoken.length));
 }
-
-const clip = (sample: number): number => Math.max(-32768, Math.min(32767, Math.round(sample)));

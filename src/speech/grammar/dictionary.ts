@@ -25,6 +25,7 @@ const ownSounds: Readonly<Record<string, readonly string[]>> = {
   shush: ["SH AH SH"],
   summarise: ["S AH M ER AY Z"],
   agitates: ["AE JH AH T EY T S"],
+  wetside: ["W EH T S AY D"],
   salamander: ["S AE L AH M AE N D ER"],
 };
 

@@ -24,9 +24,6 @@ export type PlainNet = {
 /** The same sentences with every state's words told apart and equal states made one. */
 export const compact = (net: WordNet): PlainNet => minimise(determinise(net));
 
-export const arcCount = ({ next }: PlainNet): number =>
-  next.reduce((sum, words) => sum + words.size, 0);
-
 /** Every step decided by its word alone: a state is a set of states of the net before. */
 function determinise({ states, arcs, ends }: WordNet): PlainNet {
   const empty: number[][] = Array.from({ length: states }, () => []);
