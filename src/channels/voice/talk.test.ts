@@ -32,7 +32,15 @@ function talking({ handsFree = true, speaking = false } = {}) {
   });
   const hear = async (text: string, more: Partial<EarEvent> = {}): Promise<void> => {
     await talk.hear({ kind: "began" });
-    const heard = { kind: "heard", text, score: 5, endedAt: 0, byKey: false, torn: false } as const;
+    const heard = {
+      kind: "heard",
+      text,
+      score: 5,
+      endedAt: 0,
+      byKey: false,
+      torn: false,
+      noisy: false,
+    } as const;
     await talk.hear({ ...heard, ...more } as EarEvent);
   };
   return { talk, hear, log };

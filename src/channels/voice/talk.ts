@@ -37,10 +37,10 @@ export function createTalk(parts: TalkParts): Talk {
 
   const heard = async (event: Extract<EarEvent, { kind: "heard" }>): Promise<void> => {
     if (!parts.handsFree && !event.byKey) return;
-    const { text, score, byKey } = event;
+    const { text, score, byKey, noisy } = event;
     const now = bell.now();
     const situation = { record: keeper.record, who, now, commands, echo };
-    const { thread: next, judgement } = judge(thread, { text, score, byKey }, situation);
+    const { thread: next, judgement } = judge(thread, { text, score, byKey, noisy }, situation);
     thread = next;
     switch (judgement.kind) {
       case "ignore":

@@ -1,5 +1,6 @@
 import type { FrontEnd } from "../audio/front-end.ts";
 import { levelOf, TORN, toInt16 } from "../audio/level.ts";
+import { createNoisiness } from "../audio/noisiness.ts";
 import type { Engine } from "../engine.ts";
 import { type Endpoint, quiet, step, usualEndpoint } from "./endpoint.ts";
 
@@ -17,6 +18,8 @@ export type EarEvent =
       /** The key was held: it was meant for the bench. */
       readonly byKey: boolean;
       readonly torn: boolean;
+      /** There was noise beside it, so that it is less sure than its score says. */
+      readonly noisy: boolean;
     }
   | { readonly kind: "too-long" }
   /** A sentence for people: hearing stopped, starts again, or cannot work. */
@@ -36,8 +39,17 @@ export type Listener = {
 const FRAME = 160;
 /** Sound kept from before a voice is noticed, in frames: its first consonant is in there. */
 const BEFORE = 40;
+/** Speech less than this above the noise, dB, is heard in noise. */
+const NOISY = 28;
 /** After the key, so many frames may pass before the first voice. */
 const KEY_PATIENCE = 300;
+
+function joined(one: Float32Array, other: Float32Array): Float32Array<ArrayBuffer> {
+  const all = new Float32Array(one.length + other.length);
+  all.set(one);
+  all.set(other, one.length);
+  return all;
+}
 
 /**
  * From sound to utterances: noise reduction, where speech begins and ends, and the engine fed as it
@@ -54,6 +66,8 @@ export function createListener(
   let speaking = false;
   let byKey = false;
   let torn = 0;
+  const noisiness = createNoisiness();
+  let raw = new Float32Array(0);
 
   const begin = (): void => {
     engine.begin();
@@ -61,6 +75,7 @@ export function createListener(
     before = [];
     speaking = true;
     torn = 0;
+    noisiness.begin();
     tell({ kind: "began" });
   };
   const end = async (endedAt: number): Promise<void> => {
@@ -69,7 +84,15 @@ export function createListener(
     byKey = false;
     endpoint = quiet;
     const { text, score } = await engine.end();
-    tell({ kind: "heard", text, score, endedAt, byKey: key, torn: torn > TORN });
+    tell({
+      kind: "heard",
+      text,
+      score,
+      endedAt,
+      byKey: key,
+      torn: torn > TORN,
+      noisy: noisiness.ratio() < NOISY,
+    });
   };
 
   const frame = async (samples: Float32Array, voice: number, at: number): Promise<void> => {
@@ -94,17 +117,18 @@ export function createListener(
     async feed(samples, at) {
       torn = Math.max(torn, levelOf(samples).clipped);
       const { samples: clean, voice } = frontEnd.feed(samples);
-      const all = new Float32Array(pending.length + clean.length);
-      all.set(pending);
-      all.set(clean, pending.length);
+      const all = joined(pending, clean);
+      const heard = joined(raw, samples);
       let used = 0;
       for (const likely of voice) {
         if (used + FRAME > all.length) break;
+        noisiness.add(heard.subarray(used, used + FRAME), likely > 0.7);
         const left = (all.length - used - FRAME) / 16;
         await frame(all.slice(used, used + FRAME), likely, at - left);
         used += FRAME;
       }
       pending = all.slice(used);
+      raw = heard.slice(used);
     },
     press() {
       byKey = true;
@@ -118,6 +142,7 @@ export function createListener(
     drop() {
       before = [];
       pending = new Float32Array(0);
+      raw = new Float32Array(0);
       endpoint = quiet;
       if (speaking) void engine.end();
       speaking = false;

@@ -28,9 +28,11 @@ function spokenBy(names: OwnNames): Spoken {
   };
 }
 
-/** Emergency words by themselves and in what people cry out with them. */
+const emergencyWords = `(${emergencies.flatMap(({ words }) => words).join("|")})`;
+const firstAidWord = parseTemplate(emergencyWords).node;
+/** What people cry out with them. */
 const firstAid = parseTemplate(
-  `[help] [it is|something is|i have|i got|he|she|someone|i|we] [can not|has|got] [it] [in] [my|his|her|the] (${emergencies.flatMap(({ words }) => words).join("|")}) [(my|his|her) (hand|arm|finger|face)|it|some]`,
+  `[help] [it is|something is|i have|i got|he|she|someone|i|we] [can not|has|got] [it] [in] [my|his|her|the] ${emergencyWords} [(my|his|her) (hand|arm|finger|face)|it|some]`,
 ).node;
 
 /** "The" may stand before a name, though no template says so. */
@@ -95,9 +97,8 @@ export function grammarOf(commands: readonly Command[], names: OwnNames, wake: s
       if (end !== begun) builder.end(end, howUsual(name));
     }
   }
-  builder.end(
-    builder.lay(firstAid, begun, (_, from) => from),
-    1,
-  );
+  const none: LaySlot = (_, from) => from;
+  builder.end(builder.lay(firstAidWord, begun, none), 0.3);
+  builder.end(builder.lay(firstAid, begun, none), 0.03);
   return compact(builder.net());
 }

@@ -26,7 +26,6 @@ const ownSounds: Readonly<Record<string, readonly string[]>> = {
   summarise: ["S AH M ER AY Z"],
   agitates: ["AE JH AH T EY T S"],
   wetside: ["W EH T S AY D"],
-  salamander: ["S AE L AH M AE N D ER"],
 };
 
 /** Reads the entries of a pronouncing dictionary (CMU's form) for the words that are wanted. */

@@ -112,6 +112,12 @@ describe("numbers", () => {
     });
   });
 
+  test("are said back sooner where there is noise", () => {
+    const said = reading("thirty seven point four");
+    expect(hear(said, { score: 4, noisy: false }, { record: warm }).judgement.kind).toBe("pass");
+    expect(hear(said, { score: 4, noisy: true }, { record: warm }).judgement.kind).toBe("ask");
+  });
+
   test("are said back when the value is unlike the bath", () => {
     const far = hear(reading("thirty one point four"), {}, { record: warm });
     expect(far.judgement).toMatchObject({ kind: "ask" });

@@ -19,6 +19,8 @@ export type Spoken = {
   readonly score: number;
   /** The key was held while it was said. */
   readonly byKey: boolean;
+  /** There was noise beside it: a change has to be surer to be done without a question. */
+  readonly noisy?: boolean;
 };
 
 /** What voice remembers between two utterances. Plain data. */
@@ -131,12 +133,13 @@ const readBack = (words: readonly string[]): string => {
 function isDoubtful(
   { words }: Words,
   choice: Choice,
-  { score }: Spoken,
+  { score, noisy = false }: Spoken,
   { record, thresholds = usualThresholds }: Situation,
 ): boolean {
   if (doubtfulNumbers(words).length > 0 || unlikelyNumber(choice, record.bench)) return true;
   if (alikeNames(words, record.bench)) return true;
-  return score < (holdsNumber(words) ? thresholds.number : thresholds.change);
+  const least = holdsNumber(words) ? thresholds.number : thresholds.change;
+  return score < least + (noisy ? thresholds.noise : 0);
 }
 
 /** One or two words are found in any talk; unasked they have to fit well. */

@@ -17,6 +17,8 @@ export type Thresholds = {
   /** A change that was meant is done without a question from here on; with a number in it from there. */
   readonly change: number;
   readonly number: number;
+  /** So much more of it where there is noise. */
+  readonly noise: number;
 };
 
 export const usualThresholds: Thresholds = {
@@ -28,4 +30,5 @@ export const usualThresholds: Thresholds = {
   unasked: -4,
   change: -5,
   number: 0,
+  noise: 6,
 };

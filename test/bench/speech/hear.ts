@@ -41,10 +41,10 @@ const commands = await loadCommands();
 const changing = new Map(commands.map(({ name, changes }) => [name, changes]));
 const speak = openSpeaker();
 
-const judged = (text: string, score: number) =>
+const judged = (text: string, score: number, noisy: boolean) =>
   judge(
     {},
-    { text, score, byKey: false },
+    { text, score, noisy, byKey: false },
     {
       record: { ...busyBench, bench: { ...busyBench.bench, runs: {} } },
       who: "you",
@@ -95,7 +95,7 @@ export async function benchPhrases(
         errors.push(
           `${clip.voice} ${clip.pace} "${clip.said}": ${events.map(({ text, score }) => `"${text}" ${score.toFixed(1)}`).join(", ")}`,
         );
-      const judgement = best === undefined ? undefined : judged(best.text, best.score);
+      const judgement = best === undefined ? undefined : judged(best.text, best.score, best.noisy);
       if (judgement?.kind === "pass") {
         tally.done += 1;
         if (!right) {
@@ -146,8 +146,8 @@ export async function benchTalk(place: Place, options: HearOptions): Promise<Tal
   let answered = 0;
   let changes = 0;
   heard.forEach((events, at) => {
-    for (const { text, score } of events) {
-      const judgement = judged(text, score);
+    for (const { text, score, noisy } of events) {
+      const judgement = judged(text, score, noisy);
       if (judgement.kind === "ignore") continue;
       answered += 1;
       errors.push(`"${clips[at]?.said}": ${judgement.kind} "${text}" ${score.toFixed(1)}`);

@@ -14,10 +14,17 @@ import { openSpeaker } from "../voices.ts";
 /** A small part of what `npm run bench` measures whole, with the real recogniser and real voices. */
 const commands = await loadCommands();
 const speak = openSpeaker();
+const changing = new Set(commands.filter((one) => one.changes).map(({ name }) => name));
+/** Is it the meaning of a command that changes something? */
+const changes = (meaning: string | undefined): boolean =>
+  meaning !== undefined && changing.has(String(JSON.parse(meaning)[0]));
 const calm = { ...busyBench, bench: { ...busyBench.bench, runs: {} } };
-const judged = ({ text, score }: Heard) =>
-  judge({}, { text, score, byKey: false }, { record: calm, who: "me", now: evening, commands })
-    .judgement;
+const judged = ({ text, score, noisy }: Heard) =>
+  judge(
+    {},
+    { text, score, noisy, byKey: false },
+    { record: calm, who: "me", now: evening, commands },
+  ).judgement;
 
 let engine: Engine;
 beforeAll(async () => {
@@ -51,8 +58,9 @@ async function rightOf(place: Place): Promise<number> {
     if (events.some(({ text }) => meaningOf(text, commands) === meant)) right += 1;
     for (const event of events) {
       const judgement = judged(event);
-      if (judgement.kind === "pass") {
-        expect(meaningOf(judgement.text, commands), clips[at]?.said).toBe(meant);
+      const got = judgement.kind === "pass" ? meaningOf(judgement.text, commands) : undefined;
+      if (changes(got)) {
+        expect(got, clips[at]?.said).toBe(meant);
       }
     }
   });
