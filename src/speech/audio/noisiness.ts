@@ -7,8 +7,9 @@ export type Noisiness = {
   begin(): void;
 };
 
-/** The noise is followed this fast, share a frame; a second and a half. */
-const SLOW = 1 / 150;
+/** The noise is followed down fast and up slowly, share a frame: word ends are no noise. */
+const DOWN = 0.1;
+const UP = 0.01;
 
 export function createNoisiness(): Noisiness {
   let noise: number | undefined;
@@ -22,7 +23,9 @@ export function createNoisiness(): Noisiness {
       if (voice) {
         speech += power;
         frames += 1;
-      } else noise = noise === undefined ? power : noise + SLOW * (power - noise);
+      } else if (noise === undefined) noise = power;
+      else if (power < noise) noise += DOWN * (power - noise);
+      else noise = Math.min(power, noise * (1 + UP) + UP);
     },
     ratio: () => (frames === 0 ? 0 : 10 * Math.log10((speech / frames + 1) / ((noise ?? 0) + 1))),
     begin() {

@@ -168,6 +168,13 @@ test("silence and other talk are left alone, by key they are answered", () => {
   expect(hear("", { score: -99, byKey: true }).judgement).toMatchObject({ kind: "say" });
 });
 
+test("which part went in is always said back: its letter is one vowel among many", () => {
+  expect(hear(`${WAKE_WORD} part b is in`).judgement).toEqual({
+    kind: "ask",
+    question: "Part b is in, right?",
+  });
+});
+
 test("bottles whose names sound alike are said back", () => {
   const { bottles } = calm.bench;
   const [acorn] = Object.values(bottles);

@@ -138,6 +138,8 @@ function isDoubtful(
 ): boolean {
   if (doubtfulNumbers(words).length > 0 || unlikelyNumber(choice, record.bench)) return true;
   if (alikeNames(words, record.bench)) return true;
+  // "B", "C" and "D" are one vowel: which part went in is never left to the ear alone.
+  if (choice.command.name === "part in" && choice.fields.part !== undefined) return true;
   const least = holdsNumber(words) ? thresholds.number : thresholds.change;
   return score < least + (noisy ? thresholds.noise : 0);
 }
