@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
+import { pastOfNamed, runNamed } from "../src/commands/run-named.ts";
 import { runMeant } from "../src/commands/tanks.ts";
 import { chartOf } from "../src/domain/session/chart.ts";
-import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
+import { liveRuns } from "../src/domain/session/find-run.ts";
 import { temperatureText } from "../src/picture/temperature-text.ts";
 import { answer, type Json, refuse } from "../src/reply/reply.ts";
 
@@ -19,12 +20,14 @@ export const chartCommand = defineCommand({
     "[show|draw|make|give] [me|us] [the] [temperature|temperatures] (chart|graph|curve|picture) [(of|for|from) [the] (run|session|process|temperatures|temperature)] [(of|for|from|in) [tank] {tank} [tank]]",
     "(chart|graph|curve) [tank] {tank} [tank]",
     "[tank] {tank} [tank] [temperature] (chart|graph|curve|picture)",
+    "[temperature] (chart|graph|curve) [of|for] [the] run [number] {number}",
     "(draw|plot) [the] (run|temperature|temperatures|readings) [(of|for|from|in) [tank] {tank} [tank]]",
   ],
   examples: ["chart", "temperature chart of tank north"],
-  fields: z.object({ tank: z.string().optional() }),
+  fields: z.object({ tank: z.string().optional(), number: z.number().optional() }),
   changes: false,
   aside: true,
+  reads: pastOfNamed,
   values: {
     run: "id of the run",
     tank: "its name",
@@ -37,17 +40,21 @@ export const chartCommand = defineCommand({
     picture_phone: "PNG file for a phone held upright",
     picture_phone_svg: "the same as SVG",
   },
-  run({ bench, now }, { tank }) {
-    if (tank === undefined && liveRuns(bench).length > 1) {
+  run({ bench, past, now }, { tank, number }) {
+    const any = tank === undefined && number === undefined;
+    if (any && liveRuns(bench).length > 1) {
       const meant = runMeant(bench, tank, "chart");
       if ("reply" in meant) return meant.reply;
     }
-    const run =
-      tank === undefined ? (liveRuns(bench)[0] ?? latestRun(bench)) : runOfTank(bench, tank);
+    const run = (any ? liveRuns(bench)[0] : undefined) ?? runNamed(bench, past, { tank, number });
     if (run === undefined) {
-      return refuse("no-run", "There is no run to draw yet. Say start developer.", {
-        say: "There is no run to draw yet.",
-      });
+      return refuse(
+        "no-run",
+        any ? "There is no run to draw yet. Say start developer." : "There is no such run to draw.",
+        {
+          say: any ? "There is no run to draw yet." : "There is no such run.",
+        },
+      );
     }
     const chart = chartOf(run, now);
     const [title = "", ...lines] = temperatureText(chart, bench.zone);

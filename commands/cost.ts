@@ -1,10 +1,11 @@
 import { z } from "zod";
 import { lookOn } from "../src/commands/bottle-looks.ts";
 import { bottleMeant, withBottle } from "../src/commands/bottle-meant.ts";
-import { costLine, showMoney } from "../src/commands/cost-lines.ts";
+import { costLine } from "../src/commands/cost-lines.ts";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { dateOf } from "../src/domain/timing/clock-text.ts";
+import { showMoney } from "../src/domain/units/show.ts";
 import { answer, type Json, type Reply, refuse } from "../src/reply/reply.ts";
 
 export const costCommand = defineCommand({

@@ -1,11 +1,12 @@
 import { z } from "zod";
-import { askFor, confirm, defineCommand } from "../src/commands/define-command.ts";
+import { thenAsk } from "../src/commands/after-run.ts";
+import { askFor, confirm, defineCommand, type Outcome } from "../src/commands/define-command.ts";
 import { readBack, unconfirmed } from "../src/commands/read-back.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { correctCount } from "../src/domain/session/count-film.ts";
 import { latestRun } from "../src/domain/session/find-run.ts";
 import type { Run } from "../src/domain/session/run.ts";
-import { units } from "../src/domain/units/quantity.ts";
+import { type Instant, units } from "../src/domain/units/quantity.ts";
 import { plain, showUnits } from "../src/domain/units/show.ts";
 import { answer, question, type Reply, refuse } from "../src/reply/reply.ts";
 
@@ -46,11 +47,14 @@ export const countCommand = defineCommand({
     confirmed: "true when counts of ended runs are confirmed",
     bottles: "bottles confirmed or corrected, by name",
   },
-  run({ bench }, { run: id, bottle, used, sure }) {
+  run({ bench, now }, { run: id, bottle, used, sure }) {
     const open = id === undefined ? openCounts(bench, bottle) : [];
     const run = id === undefined ? (open.at(-1) ?? lastCounted(bench, bottle)) : bench.runs[id];
     if (bottle !== undefined && used !== undefined) {
-      return correct(bench, id === undefined ? undefined : run, bottle, used, sure);
+      const corrected = correct(bench, id === undefined ? undefined : run, bottle, used, sure);
+      return id === undefined || !("bench" in corrected)
+        ? corrected
+        : goOn(corrected.bench, id, now, corrected.reply);
     }
     const back = run === undefined ? undefined : readBack(bench, run);
     if (run === undefined || run.counted.length === 0) {
@@ -90,16 +94,21 @@ export const countCommand = defineCommand({
       );
     }
     const sealed = runs.map((one) => [one.id, { ...one, countConfirmed: true }] as const);
-    return {
-      bench: { ...bench, runs: { ...bench.runs, ...Object.fromEntries(sealed) } },
-      reply: answer({
-        title: `The count is confirmed for ${names.join(", ")}${runs.length > 1 ? `, ${runs.length} runs` : ""}.`,
-        say: "The count is confirmed.",
-        facts: { confirmed: true, bottles: names },
-      }),
-    };
+    const after = { ...bench, runs: { ...bench.runs, ...Object.fromEntries(sealed) } };
+    const reply = answer({
+      title: `The count is confirmed for ${names.join(", ")}${runs.length > 1 ? `, ${runs.length} runs` : ""}.`,
+      say: "The count is confirmed.",
+      facts: { confirmed: true, bottles: names },
+    });
+    return id === undefined ? { bench: after, reply } : goOn(after, id, now, reply);
   },
 });
+
+/** The count was asked about at the end of a run: its other questions follow. */
+function goOn(bench: Bench, id: string, now: Instant, reply: Reply): Outcome {
+  const run = bench.runs[id];
+  return { bench, reply: run === undefined ? reply : thenAsk(bench, run, now, reply) };
+}
 
 /** Runs that counted film nobody has confirmed, oldest first; those of one bottle where it is named. */
 const openCounts = (bench: Bench, bottle: string | undefined): readonly Run[] =>

@@ -37,7 +37,7 @@ export const dailyCommand = defineCommand({
     day: "of the message itself: ISO date it is for",
     reminders: "of the message itself: list of { id, text }",
     notices:
-      "of the message itself: list of { kind: limit, units, stock, thermometer or roll; text }",
+      "of the message itself: list of { kind: limit, units, stock, thermometer, roll or look; text }",
     late_s: "of the message itself: how late it comes, s; missing when it is on time",
   },
   run({ bench, now }, { clock, state, rollDays }) {

@@ -37,7 +37,9 @@ export const enoughCommand = defineCommand({
     `${have} ${plainly} left [of {solution}] [how much can i (mix|make)] ${by}`,
     `${have} ${plainly} left [of {solution}] ${makes} ${by}`,
     `${have} ${plainly} [of {solution}] ${makes} ${by}`,
-    "(largest batch|enough|how much can i (mix|make)) [of] [{solution}]",
+    "(largest batch|how much can i (mix|make)) [of] [{solution}]",
+    // Bare, the word ends the questions of a diagnosis.
+    "enough [of] {solution}",
   ],
   slots: {
     left: "amount",

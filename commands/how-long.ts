@@ -10,6 +10,7 @@ import {
 } from "../src/commands/developing.ts";
 import { worked as derived, of } from "../src/commands/figures.ts";
 import { figuresFor, ownLine } from "../src/commands/own-figures.ts";
+import { publishedTimes } from "../src/commands/published-times.ts";
 import { aboutSheet, bathOn, sheetFor } from "../src/commands/sheets.ts";
 import { bottleFor } from "../src/commands/start-bottle.ts";
 import { timeAtReply } from "../src/commands/time-at.ts";
@@ -38,7 +39,10 @@ export const howLongCommand = defineCommand({
     "(how long is|how long for|how long in|how long does|time for|time of|what is the time for) [the] {solution} [take|bath|last] (from|in|with|out of) {bottle} at {temperature}",
     "(how long is|how long for|how long in|how long does|time for|time of|what is the time for) [the] {solution} [take|bath|last] at {temperature} (from|in|with|out of) {bottle}",
     "(how long|time|how long is it|how long must it be) at {temperature} (from|with|out of) {bottle}",
-    "how long (should|do|must) (i|we|film|it) (develop|stay in {solution}|be in {solution}|bleach|fix|blix) [for]",
+    "how long (should|do|must|to) [i|we|film|it] (develop|{solution}|stay in {solution}|be in {solution}) [for] [(at|in) {temperature}] [(by|on|from) [the] {sheet} [sheet]]",
+    "how long (should|must|will) [the] {solution} (be|take|last) [(at|in) {temperature}]",
+    "[how long] {solution} time [(at|for|in) {temperature}]",
+    "{solution} at {temperature} how long",
     "(what temperature|what temp|how warm|how hot|which temperature) [is|should|must|for|does] [the] [{solution}] [be|need|have]",
     "(how long|time|how long is it|how long must it be) at {temperature} [(for|in) [the] {solution}] [(by|on|from) [the] {sheet} [sheet]]",
     "(how long is|how long for|how long in|how long does|time for|time of|what is the time for) [the] {solution} [take|bath|last] at {temperature} [(by|on|from) [the] {sheet} [sheet]]",
@@ -92,6 +96,7 @@ export const howLongCommand = defineCommand({
         "no-figures",
         `The ${sheet.name} sheet has no time for ${solution}. Teach me yours: learn a sheet.`,
         {
+          lines: meant === undefined ? [] : publishedTimes(sheet, meant),
           say: `No time for ${solution}. Say learn a sheet.`,
           facts: { sheet: sheet.name },
         },

@@ -22,6 +22,7 @@ export const leftCommand = defineCommand({
     ),
     "what (bath|step|stage) (is|are) (it|this|we) [in|on]",
     "how (long|much) (is|have we got|do i have) left",
+    "how long (have we got|have i got|do i have|do we have) [in [tank] {tank} [tank]]",
     "how (much|many) (longer|minutes|seconds|more time|time) [is it|to go|are left|is left|left|do i have [left]|have i got [left]|have we got [left]] [in [tank] {tank} [tank]]",
     "(what is next|what comes next|what do i do [next]|which bath is next|when do i pour [out]|when is it over|how long to go)",
   ],

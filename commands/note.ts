@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { defineCommand } from "../src/commands/define-command.ts";
+import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { latestRun, liveRuns } from "../src/domain/session/find-run.ts";
-import { answer } from "../src/reply/reply.ts";
+import { answer, refuse } from "../src/reply/reply.ts";
 
 export const noteCommand = defineCommand({
   name: "note",
@@ -17,6 +17,14 @@ export const noteCommand = defineCommand({
   changes: true,
   values: { note: "the note", tank: "the run it is with, if there is one" },
   run({ bench, now, who }, { text }) {
+    if (/^as (a )?fault$/.test(text)) {
+      return refuse(
+        "nothing-open",
+        "I have no reading open to log as a fault. Say the temperature again.",
+      );
+    }
+    if (/^(it|that|this)$/.test(text))
+      return askFor("note", {}, "text", "What shall I write down?");
     const run = liveRuns(bench)[0] ?? latestRun(bench);
     const reply = (where: string) =>
       answer({
@@ -30,7 +38,7 @@ export const noteCommand = defineCommand({
         reply: reply(""),
       };
     }
-    const noted = { ...run, notes: [...run.notes, { at: now, text }] };
+    const noted = { ...run, notes: [...run.notes, { at: now, text, by: who }] };
     return {
       bench: { ...bench, runs: { ...bench.runs, [run.id]: noted } },
       reply: reply(` with ${run.tank}`),

@@ -2,7 +2,9 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { planFigures, planLines, standingLine } from "../src/commands/run-lines.ts";
 import { runMeant, withTank } from "../src/commands/tanks.ts";
+import { standing } from "../src/domain/session/hear.ts";
 import { rehearsalMark } from "../src/domain/session/rehearsal.ts";
+import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { later } from "../src/domain/units/quantity.ts";
 import { answer } from "../src/reply/reply.ts";
 
@@ -28,11 +30,19 @@ export const planCommand = defineCommand({
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     const mark = rehearsalMark(run);
+    const at = standing(run, now);
+    const soon = later(now, bench.lead);
+    const waits = at.kind === "planned" && at.pourAt === undefined;
     return answer({
       title: `${run.tank}: ${run.title}, plan`,
       lines: [
         ...(mark === undefined ? [] : [mark]),
-        ...planLines(bench, run, later(now, bench.lead)),
+        ...(waits
+          ? [
+              `It waits: clock times if ${at.stage.bath} is poured at ${clockTime(soon, bench.zone)}.`,
+            ]
+          : []),
+        ...planLines(bench, run, soon),
         standingLine(bench, run, now),
       ],
       say: standingLine(bench, run, now),

@@ -6,6 +6,7 @@ import { said, worked } from "../src/commands/figures.ts";
 import { heatField, oneScale } from "../src/commands/heats.ts";
 import { bathOn, sheetFor } from "../src/commands/sheets.ts";
 import { takesOf } from "../src/commands/tank-takes.ts";
+import { type Origin, showOrigin } from "../src/domain/origin.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { preHeat } from "../src/domain/temperature/pre-heat.ts";
 import { afterPour, developerFor, explainHeat } from "../src/domain/temperature/tank-heat.ts";
@@ -14,7 +15,8 @@ import { plain, showCelsius, showTemperature } from "../src/domain/units/show.ts
 import { answer } from "../src/reply/reply.ts";
 
 const rest =
-  "[with|if|when] [the] tank [is] [at] {vessel} / [with|of] {volume} [of developer] / in tank {tank}";
+  "[with|if|when] [the] tank [is] [at] {vessel} / [with|of] {volume} [of developer] / [in] tank {tank}";
+const lands = "(for|to (end|land|arrive|be) [at|on])";
 
 export const pourDropCommand = defineCommand({
   name: "pour drop",
@@ -23,7 +25,10 @@ export const pourDropCommand = defineCommand({
   sentences: [
     `(tank drop|pour drop|pouring drop|drop on pouring|temperature drop) <[the] developer [is] [at] {developer} / ${rest}>`,
     "[the] developer [is] [at] {developer} [goes|poured] into [a] tank [is] [at] {vessel} <[with|of] {volume} [of developer]>",
-    `how (warm|hot) (must|should|does) [the] developer [have to|need to] be for {aim} <${rest}>`,
+    "[how much (will|does) it (cool|drop|lose)] [when|if] [i] (pour|pouring) {volume} [of] [the] [developer] [at] {developer} (into|in) [a|the] tank [that is] [at] {vessel}",
+    "[how much (will|does) it (cool|drop|lose)] [when|if] [i] (pour|pouring) [the] developer [at] {developer} (into|in) [a|the] tank [that is] [at] {vessel} <[with|of] {volume} [of developer]>",
+    `how (warm|hot) (must|should|does) [the] developer [have to|need to] be ${lands} {aim} <${rest}>`,
+    `[if|when|with] [the] tank [is] [at] {vessel} how (warm|hot) (must|should|does) [the] developer [have to|need to] be ${lands} {aim} [[with|of] {volume}]`,
     "how (warm|hot) (must|should|does) [the] developer [have to|need to] be (with|if|when) [the] tank [is] [at] {vessel} <[with|of] {volume} [of developer] / in tank {tank}>",
     "(tank drop|pour drop|pouring drop|pre-heat|preheat)",
   ],
@@ -70,6 +75,8 @@ export const pourDropCommand = defineCommand({
       takes: amount,
     });
     const seen = scaled.assumed === undefined ? [] : [scaled.assumed];
+    const aimed = (value: Celsius) =>
+      aim === undefined && sheet !== undefined ? { value, origin: sheet.origin } : said(value);
     const middle = ((takes.least + takes.most) / 2) as typeof takes.least;
     const figures = {
       takes_ml: takes.known
@@ -101,7 +108,7 @@ export const pourDropCommand = defineCommand({
         figures: {
           ...figures,
           developer_c: worked(mid.value, "developer and tank together must land on the aim"),
-          aim_c: aim === undefined ? { value: target, origin: { kind: "sheet" } } : said(target),
+          aim_c: aimed(target),
         },
         facts: { known: takes.known },
       });
@@ -150,20 +157,31 @@ export const pourDropCommand = defineCommand({
             }),
         ...(needed === undefined || target === undefined
           ? {}
-          : { developer_c: worked(needed, "what lands on the aim"), aim_c: said(target) }),
+          : { developer_c: worked(needed, "what lands on the aim"), aim_c: aimed(target) }),
         ...(warmed === undefined || target === undefined
           ? {}
           : { tank_c: worked(warmed, "what lands on the aim") }),
       },
       facts: { known: takes.known, ...(target === undefined ? {} : { inside }) },
+      working: [
+        takes.line,
+        `Heat balance: (${plain(volume, 0)} mL × ${plain(poured.temperature, 2)} + ${plain(middle, 0)} mL × ${plain(scaled.of(vessel), 2)}) / ${plain(volume + middle, 0)} mL = ${plain(advice.value.lands, 2)} °C; the tank counts as so much water.`,
+        ...(target === undefined || aim !== undefined || sheet === undefined
+          ? []
+          : [`Aim ${showCelsius(target)}: ${showOrigin(sheet.origin)}.`]),
+      ],
     });
   },
 });
 
 /** Where the developer of the sheet in use should be. */
-function aimOf(
-  bench: Bench,
-): { readonly aim: Celsius; readonly tolerance: ReturnType<typeof celsiusDifference> } | undefined {
+function aimOf(bench: Bench):
+  | {
+      readonly aim: Celsius;
+      readonly origin: Origin;
+      readonly tolerance: ReturnType<typeof celsiusDifference>;
+    }
+  | undefined {
   if (bench.sheetInUse === undefined) return undefined;
   const sheet = sheetFor(bench, "process")?.sheet;
   const on = sheet === undefined ? undefined : bathOn(sheet, "developer");
@@ -171,6 +189,7 @@ function aimOf(
   if (bath?.temperature === undefined) return undefined;
   return {
     aim: bath.temperature.value,
+    origin: bath.temperature.origin,
     tolerance: bath.tolerance?.value ?? celsiusDifference(0.15),
   };
 }

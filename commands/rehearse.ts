@@ -6,17 +6,19 @@ import { startCommand } from "./start.ts";
 const SPEED = explainRehearsal({ kind: "speed-out-of-range", speed: 0 });
 
 const rehearse = "(rehearse|practise|practice|try out|dry run|dry run of|dry run for|run dry)";
-const rehearsal = "[(start|begin|do|a)] [a] (rehearsal|dry run|practice run) [of|for]";
-const more = "[in] tank {tank} / [in] [the] {tank} tank / {speed} / at {temperature}";
+const rehearsal =
+  "[let us] [(start|begin|do|have|a)] [a] (rehearsal|dry run|practice run|trial run) [of|for]";
+const more =
+  "[with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / {speed} / at {temperature} / with water";
 
 export const rehearseCommand = defineCommand({
   name: "rehearse",
   summary: "The same run with water and a scrap roll, at real speed or faster. Nothing is counted.",
   topic: "run",
   sentences: [
-    `${rehearse} {solution} [stage|bath] <for {duration} / ${more}>`,
+    `${rehearse} {solution} [stage|bath] <for {duration} / ${more} / {duration}>`,
     `${rehearse} {sheet} [sheet|process] <${more}>`,
-    `${rehearsal} {solution} [stage|bath] <for {duration} / ${more}>`,
+    `${rehearsal} {solution} [stage|bath] <for {duration} / ${more} / {duration}>`,
     `${rehearsal} {sheet} [sheet|process] <${more}>`,
     `${rehearse} [it|the process|the run] <${more}>`,
     `${rehearsal} <${more}>`,
@@ -41,10 +43,13 @@ export const rehearseCommand = defineCommand({
       .min(0, "Developing temperatures lie between 0 and 60 °C. Give one of those.")
       .max(60, "Developing temperatures lie between 0 and 60 °C. Give one of those.")
       .optional(),
+    /** Said, and left out: a scrap roll goes in, and nothing is counted. */
+    film: z.unknown().optional(),
     /** How many times as fast. */
     speed: z.number().min(SLOWEST, SPEED).max(FASTEST, SPEED).default(SLOWEST),
   }),
   changes: true,
   values: startCommand.values,
-  run: (at, { speed, ...wanted }) => startCommand.handle(at, { ...wanted, rehearsal: { speed } }),
+  run: (at, { speed, film: _, ...wanted }) =>
+    startCommand.handle(at, { ...wanted, rehearsal: { speed } }),
 });

@@ -76,7 +76,7 @@ export const remindCommand = defineCommand({
     reason: "why the moment could not be kept, where it is asked for again",
     owner: "who asked for it, when it comes",
     late_s: "how late it comes, s; missing when it is on time",
-    reminders: "several that come at once: list of { text, due }",
+    reminders: "several of one person that come at once: list of { id, text, due }",
   },
   run(at, fields) {
     const { bench, now } = at;

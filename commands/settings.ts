@@ -146,6 +146,8 @@ export const setCommand = defineCommand({
     setup: z.number().min(0, SETUP).max(7200, SETUP).optional(),
     jump: z.number().min(0.5, JUMP).max(20, JUMP).optional(),
   }),
+  // It moves everybody's reminders and the daily message.
+  ownerFields: ["zone"],
   changes: true,
   values: settingsValues,
   run({ bench, now }, { zone, country, degrees, lead, window, drying, setup, jump, serving }) {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { bathsBefore } from "../src/commands/baths-before.ts";
 import { cautionsFor } from "../src/commands/cautions.ts";
 import { withChosenTimes } from "../src/commands/chosen-times.ts";
 import {
@@ -72,6 +73,8 @@ const fields = z.object({
   figures: z.string().optional(),
   beyond: z.boolean().optional(),
   untested: z.boolean().optional(),
+  /** Said yes to figures that are from memory, for this run. */
+  recalled: z.boolean().optional(),
   /** Said yes to a start that wants one pair of hands in two places. */
   collide: z.boolean().optional(),
   /** Water and a scrap roll: what `rehearse` plans. */
@@ -94,8 +97,8 @@ export const startCommand = defineCommand({
   summary: "Plan a run with clock times and time it: one bath, or a whole process.",
   topic: "run",
   sentences: [
-    `${wish} (start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>`,
-    `${wish} (start|begin|run) {sheet} <[with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>`,
+    `${wish} (start|time|begin|run) {solution} [stage|bath] <(for|to) {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push} / {duration}>`,
+    `${wish} (start|begin|run) {sheet} [process] <[with|for] {rolls} / [with|for] {film} / [in] tank {tank} / [in] [the] {tank} tank / (from|using|with) {bottle} / at {temperature} / {push}>`,
     "(start|begin|run) {solution} (by|from|with|on) [the] {sheet} [sheet] <for {duration} / [with|for] {rolls} / [with|for] {film} / [in] tank {tank} / (from|using|with) {bottle} / at {temperature} / {push}>",
     "(start|begin|run|develop|process) [{solution}] [with|for] {film} {push} and {other} [{otherPush}] <[in] tank {tank} / [in] [the] {tank} tank>",
     `${wish} (develop|process) {film} [in] [(with|by|on)] [the] {sheet} [sheet] <[in] tank {tank} / at {temperature} / {push}>`,
@@ -112,6 +115,7 @@ export const startCommand = defineCommand({
     beyond: "yes",
     untested: "yes",
     collide: "yes",
+    recalled: "yes",
   },
   examples: [
     "start developer",
@@ -136,6 +140,7 @@ export const startCommand = defineCommand({
     units: "film in units of 80 sq in",
     film: "formats and counts",
     bottles: "bath to bottle name",
+    recalled: "figures from memory that were asked about: bath, figure",
     ...developingValues,
     ...guardValues,
     ...loadValues,
@@ -172,8 +177,9 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     if ("ask" in more) return askFor("start", wanted, "other", more.ask, more.options);
     film.push(...more.film);
   }
-  if (wanted.beyond === false || wanted.untested === false) {
-    return answer({ title: "Then nothing is started.", say: "Then nothing is started." });
+  if (wanted.beyond === false || wanted.untested === false) return notStarted();
+  if (wanted.recalled === false) {
+    return notStarted("Give a bath the time of your sheet, or say learn a sheet.");
   }
 
   const made = planStart(at, sheet, baths, film, settled.assumed.length > 0, tank, wanted);
@@ -223,6 +229,7 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
     ...(weak.length > 0 && !followed.invented
       ? [`From memory, check your sheet: time of ${weak.join(", ")}.`]
       : []),
+    ...(stages.length === 1 ? bathsBefore(followed, stages[0]) : []),
     ...otherTemperature(staged.timed, staged.stages, wanted),
     // Times of a chosen table are the sheet's in use: a bottle's own sheet outranks both.
     ...warmthCautions(bench, sheet, stages, developed, owners.length === 0 ? table : undefined),
@@ -257,6 +264,9 @@ function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   });
   return { bench: { ...bench, cautioned, runs: { ...bench.runs, [id]: run } }, reply };
 }
+
+const notStarted = (...lines: readonly string[]): Reply =>
+  answer({ title: "Then nothing is started.", say: "Then nothing is started.", lines });
 
 /** Two pushes in one tank want two times: refused, with what to do. */
 function otherFilm({ push, otherPush }: Wanted): Reply | undefined {

@@ -1,6 +1,7 @@
 import { z } from "zod";
+import { thenAsk } from "../src/commands/after-run.ts";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
-import { runMeant, withRun } from "../src/commands/tanks.ts";
+import { runMeant } from "../src/commands/tanks.ts";
 import { finish } from "../src/domain/session/advance.ts";
 import { standing } from "../src/domain/session/hear.ts";
 import { answer } from "../src/reply/reply.ts";
@@ -36,19 +37,18 @@ export const stopCommand = defineCommand({
     }
     if (sure === false) return answer({ title: "Then the run goes on.", say: "The run goes on." });
     const counted = run.counted.length > 0;
-    return withRun(
-      bench,
-      finish(run, now, "stopped"),
-      answer({
-        title: `${run.tank}: run stopped. No clock is running for it.`,
-        lines: counted
-          ? ["Film had gone in, so its bottles keep the count. Say undo to go on."]
-          : wet
-            ? ["No bottle was named, so none was counted."]
-            : ["Nothing went in, so no bottle was counted."],
-        say: "Run stopped.",
-        facts: { tank: run.tank, counted },
-      }),
-    );
+    const stopped = finish(run, now, "stopped");
+    const after = { ...bench, runs: { ...bench.runs, [run.id]: stopped } };
+    const reply = answer({
+      title: `${run.tank}: run stopped. No clock is running for it.`,
+      lines: counted
+        ? ["Film had gone in, so its bottles keep the count. Say undo to go on."]
+        : wet
+          ? ["No bottle was named, so none was counted."]
+          : ["Nothing went in, so no bottle was counted."],
+      say: "Run stopped.",
+      facts: { tank: run.tank, counted },
+    });
+    return { bench: after, reply: thenAsk(after, stopped, now, reply) };
   },
 });

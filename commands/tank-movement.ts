@@ -11,7 +11,7 @@ export const tankMovementCommand = defineCommand({
   summary: "Tell how a tank is moved: turned over, by its stick, turning all the time, or a rack.",
   topic: "film",
   sentences: [
-    "(tank {tank}|{tank} tank) (is|gets|uses|has|works|agitates|is agitated|is moved|moves) [a|an] {movement} [tank|drum|agitation|processor|holder|one]",
+    "(tank {tank}|{tank} tank) (is|gets|uses|has|works|agitates|is agitated|is moved|moves|rolls|turns|runs|stands) [a|an] {movement} [tank|drum|agitation|processor|holder|one]",
     "agitate (tank {tank}|{tank} tank) {movement}",
   ],
   slots: { tank: "newTank" },

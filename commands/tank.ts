@@ -24,6 +24,8 @@ const reels = z.object({
 const layouts = z.array(z.array(reels).min(1).max(12), "Which reels does it take?").min(1).max(6);
 type Layouts = z.output<typeof layouts>;
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 export const tankCommand = defineCommand({
   name: "tank",
   summary: "Tell a tank's reels and the solution each of them needs.",
@@ -57,15 +59,18 @@ export const tankCommand = defineCommand({
   },
   run({ bench }, { tank: named, gone, reels: said, ml }) {
     if (gone !== undefined) {
-      const tank = ownTank(bench, gone);
+      const key = gone.toLowerCase();
+      const heat = Object.hasOwn(bench.tankHeat, key);
+      const tank = ownTank(bench, gone) ?? (heat ? { name: capital(gone) } : undefined);
       if (tank === undefined) return noTank(gone);
-      const busy = liveRuns(bench).some((run) => run.tank.toLowerCase() === gone.toLowerCase());
+      const busy = liveRuns(bench).some((run) => run.tank.toLowerCase() === key);
       if (busy) return refuse("in-use", `${tank.name} has a run open. Finish or stop it first.`);
-      const { [gone.toLowerCase()]: _, ...rest } = bench.tanks;
+      const { [key]: _, ...tanks } = bench.tanks;
+      const { [key]: __, ...tankHeat } = bench.tankHeat;
       return {
-        bench: { ...bench, tanks: rest },
+        bench: { ...bench, tanks, tankHeat },
         reply: answer({
-          title: `${tank.name} is forgotten. Say undo to have it back.`,
+          title: `${tank.name} is forgotten${heat ? ", and the heat it takes" : ""}. Say undo to have it back.`,
           say: `${tank.name} is forgotten.`,
           facts: { forgotten: tank.name },
         }),
@@ -73,7 +78,7 @@ export const tankCommand = defineCommand({
     }
     if (named === undefined)
       return askFor("tank", { reels: said }, "tank", "Which tank? Its name.");
-    const name = named.charAt(0).toUpperCase() + named.slice(1);
+    const name = capital(named);
     if (said === undefined) {
       return askFor("tank", { tank: named }, "reels", `Which reels does ${name} take?`);
     }

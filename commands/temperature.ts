@@ -1,45 +1,68 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
+import { chosenReply } from "../src/commands/drift-choice.ts";
 import { driftValues } from "../src/commands/drift-words.ts";
 import { readOn } from "../src/commands/read-thermometer.ts";
-import { chosenReply, readingReply } from "../src/commands/reading-reply.ts";
+import { readingReply } from "../src/commands/reading-reply.ts";
 import { whichTank } from "../src/commands/tanks.ts";
-import { stageAt, weigh } from "../src/domain/session/drift-run.ts";
+import { oddReading, stageAt } from "../src/domain/session/drift-run.ts";
 import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
-import type { ReadingTaken, Run } from "../src/domain/session/run.ts";
+import { standing } from "../src/domain/session/hear.ts";
+import type { ReadingTaken, Run, Stage } from "../src/domain/session/run.ts";
 import {
   bathTemperature,
   explainBathTemperature,
 } from "../src/domain/temperature/bath-temperature.ts";
-import { askAboutReading, questionReading } from "../src/domain/temperature/question-reading.ts";
+import {
+  askAboutReading,
+  questionReading,
+  type ReadingQuestion,
+} from "../src/domain/temperature/question-reading.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { celsius, instant, later } from "../src/domain/units/quantity.ts";
+import {
+  celsius,
+  type Instant,
+  instant,
+  later,
+  secondsBetween,
+} from "../src/domain/units/quantity.ts";
 import { plain, showTemperature } from "../src/domain/units/show.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
+/** So long after its end a reading from before it still belongs to a run, s: our own bound. */
+const LATE_NEWS = 300;
 /** A reading older than this belongs to no bath that is still known, s: our own bound. */
 const OLDEST = 6 * 3600;
+
+const on = "[(on|by|with) [the] {thermometer} [thermometer|one]]";
 
 export const temperatureCommand = defineCommand({
   name: "temperature",
   summary: "Log what the thermometer reads; in a bath, I weigh its drift.",
   topic: "run",
   sentences: [
-    "[tank] {tank} [tank] temperature [is|now] [at] {temperature}",
-    "[the] [tank] {tank} [tank] (is|reads|is at) [now] [at] {temperature}",
-    "temperature [is|now] [at] {temperature} [in] [tank] [{tank}]",
-    "temperature [is|now] [at] {temperature} (on|by|with) [the] {thermometer} [thermometer]",
-    "[the] {thermometer} thermometer (is|reads|says) [at] {temperature}",
-    "[the] {solution} [temperature] (is|reads|at|is at|now) [at] {temperature} [in tank {tank}]",
-    "[the] {solution} [temperature] (is|reads|is at) {temperature} (on|by|with) [the] {thermometer} [thermometer]",
-    "[the] (bath|thermometer|tank|it) (is|reads|is at|says|at) [at] {temperature}",
-    "[the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} {ago} ago [(on|by|with) [the] {thermometer} [thermometer]]",
-    "{ago} ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature}",
-    "(reading|read) {temperature} [in tank {tank}]",
+    `[tank] {tank} [tank] temperature [is|now] [at] {temperature} ${on}`,
+    `[the] [tank] {tank} [tank] [is|reads|is at] [now] [at] {temperature} ${on}`,
+    `temperature [is|now] [at] {temperature} [in] [tank] [{tank}] ${on}`,
+    `temperature [is|now] [at] {temperature} (in|of) [the] {solution} [[in] tank {tank}] ${on}`,
+    `temperature [of|in] [the] {solution} [is|now|at|is at] {temperature} [[in] tank {tank}] ${on}`,
+    `[the] {thermometer} (thermometer|one) [in [tank] {tank} [tank]] (is|reads|says|shows) [at] {temperature}`,
+    `[the] {thermometer} (thermometer|one) (is|reads|says|shows) [at] {temperature} [in] [tank] {tank} [tank]`,
+    `[temperature] [is|now] [at] {temperature} (on|by|with) [the] {thermometer} [thermometer|one] [in [tank] {tank} [tank]]`,
+    `[the] {solution} [temperature] (is|reads|at|is at|now) [at] {temperature} [in tank {tank}] ${on}`,
+    `[the] (bath|thermometer|tank|it) [is|reads|is at|says|at] [at] {temperature} [in there|in the tank|now] ${on}`,
+    `(temperature|bath) [in|of] [tank] {tank} [tank] [is|reads|at|is at|now] {temperature} ${on}`,
+    `{temperature} degrees [now] [in [tank] {tank} [tank]] ${on}`,
+    `[the] (bath|thermometer|temperature|it|{solution}) [was|read|was at] {temperature} {ago} ago [[in] tank {tank}] ${on}`,
+    `[the] [tank] {tank} [tank] [temperature] [was|read|was at] {temperature} {ago} ago ${on}`,
+    `a moment ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} [[in] tank {tank}] ${on}`,
+    `{ago} ago [the] (bath|thermometer|temperature|it|{solution}) (was|read|was at) {temperature} [[in] tank {tank}] ${on}`,
+    `(reading|read) {temperature} [in tank {tank}] ${on}`,
+    "[the] (bath|tank|it|{solution}) is [much|a little|far|getting] too (warm|hot|cold|cool)",
     "{solution} {temperature}",
     "temperature",
   ],
-  slots: { sure: "yes", thermometer: "word", ago: "duration" },
+  slots: { temperature: "reading", sure: "yes", thermometer: "word", ago: "duration" },
   examples: ["temperature 37.6", "developer is at 37.4", "it was 37.2 a minute ago"],
   fields: z.object({
     temperature: z
@@ -80,10 +103,14 @@ export const temperatureCommand = defineCommand({
     const { solution, tank, thermometer, sure, choice } = fields;
     const value = celsius(fields.temperature);
     const at = fields.readAt ?? later(now, -(fields.ago ?? 0));
-    if (tank === undefined && liveRuns(bench).length > 1) {
+    const having = tank === undefined ? withBath(liveRuns(bench), solution) : [];
+    if (tank === undefined && having.length > 1) {
       return whichTank(bench, "temperature", { ...fields, readAt: at, ago: undefined });
     }
-    const run = tank === undefined ? liveRuns(bench)[0] : runOfTank(bench, tank);
+    const run =
+      tank === undefined
+        ? (having[0] ?? justOver(latestRun(bench), at, now))
+        : runOfTank(bench, tank);
     if (run === undefined) return nothingRuns(latestRun(bench), value);
     const index = stageMeant(run, solution, at);
     const stage = index === undefined ? undefined : run.stages[index];
@@ -94,7 +121,8 @@ export const temperatureCommand = defineCommand({
         { say: "Which bath was that?" },
       );
     }
-    if (run.endedAt !== undefined) {
+    const late = choice !== undefined || justOver(run, at, now) !== undefined;
+    if (run.endedAt !== undefined && !late) {
       return refuse("over", `${run.tank} is over; say note to add the temperature to its record.`);
     }
     if (stage.inAt !== undefined && at < stage.inAt && stage.inAt <= now) {
@@ -126,24 +154,62 @@ export const temperatureCommand = defineCommand({
       ...(kept.thermometer === undefined ? {} : { thermometer: kept.thermometer }),
       ...(kept.unverified === undefined ? {} : { unverified: kept.unverified }),
     };
-    const weighed = weigh(run, index, reading, now, sure === true);
-    const odd =
-      weighed?.ok === true
-        ? weighed.value.kind === "question"
-          ? weighed.value.question
-          : undefined
-        : sure === true || stage.temperature === undefined
-          ? undefined
-          : questionReading(reading, [], stage.temperature, stage.tolerance);
+    const odd = sure === true ? undefined : questionOf(run, stage, index, reading, now);
     if (odd !== undefined) {
-      const title = `${plain(value, 1)}? ${askAboutReading(odd)}`;
+      const title = `${plain(value, 2)}? ${askAboutReading(odd)}`;
       return confirm("temperature", asked, "sure", title, {
-        say: `${plain(value, 1)}? Is that right?`,
+        say: `${plain(value, 2)}? Is that right?`,
+        lines: otherSlip(odd),
       });
     }
-    return readingReply(bench, run, { ...reading, taken: kept.taken }, weighed, now);
+    if (sure !== true && solution === undefined && isUnpoured(run, stage, now)) {
+      const shown = showTemperature(corrected);
+      return confirm(
+        "temperature",
+        asked,
+        "sure",
+        `Nothing is in ${run.tank} yet: is ${shown} the ${stage.bath} itself, before its pour?`,
+        {
+          say: `${run.tank} is empty. Is that the ${stage.bath} itself?`,
+          lines: [`With its name I do not ask: ${stage.bath} is at ${plain(value, 2)}.`],
+        },
+      );
+    }
+    return readingReply(bench, run, { ...reading, taken: kept.taken }, now);
   },
 });
+
+/** Nobody pours yet: a bare reading may be of another tank, or of no bath at all. */
+const isUnpoured = (run: Run, stage: Stage, now: Instant): boolean =>
+  stage.inAt === undefined && standing(run, now).kind === "planned";
+
+/** A slip is asked about: held against the path of the bath, or against its band alone. */
+function questionOf(
+  run: Run,
+  stage: Stage,
+  index: number,
+  reading: ReadingTaken,
+  now: Instant,
+): ReadingQuestion | undefined {
+  const odd = oddReading(run, index, reading, now);
+  if (odd !== false) return odd;
+  return stage.temperature === undefined
+    ? undefined
+    : questionReading(reading, [], stage.temperature, stage.tolerance);
+}
+
+/** Of two readings that do not fit either may be the slip. */
+function otherSlip(odd: ReadingQuestion): readonly string[] {
+  if (odd.kind !== "jump") return [];
+  const other = plain(odd.beside.temperature, 2);
+  return [`If ${other} was the slip, say strike ${other}.`];
+}
+
+/** A run that ended a moment ago, where the reading is from before its end: a late word about it. */
+const justOver = (run: Run | undefined, at: Instant, now: Instant): Run | undefined =>
+  run?.endedAt !== undefined && at <= run.endedAt && secondsBetween(run.endedAt, now) <= LATE_NEWS
+    ? run
+    : undefined;
 
 /** The bath that was named; without a name the one film was in at that moment. */
 function stageMeant(
@@ -152,10 +218,20 @@ function stageMeant(
   at: Parameters<typeof stageAt>[1],
 ): number | undefined {
   if (solution === undefined) return stageAt(run, at);
-  const named = run.stages.findIndex(
+  const named = bathCalled(run, solution);
+  return named < 0 ? undefined : named;
+}
+
+const bathCalled = (run: Run, solution: string): number =>
+  run.stages.findIndex(
     ({ bath, kind }) => bath === solution || kind === solution || kind.endsWith(` ${solution}`),
   );
-  return named < 0 ? undefined : named;
+
+/** A bath that only one open tank has tells which tank it is. */
+function withBath(runs: readonly Run[], solution: string | undefined): readonly Run[] {
+  if (solution === undefined) return runs;
+  const having = runs.filter((run) => bathCalled(run, solution) >= 0);
+  return having.length === 0 ? runs : having;
 }
 
 const nothingRuns = (past: Run | undefined, value: ReturnType<typeof celsius>) =>

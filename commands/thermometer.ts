@@ -1,10 +1,14 @@
 import { z } from "zod";
 import { declined } from "../src/commands/declined.ts";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { driftValues } from "../src/commands/drift-words.ts";
 import { said, worked } from "../src/commands/figures.ts";
-import { heatField, oneScale } from "../src/commands/heats.ts";
+import { type Heat, heatField, oneScale } from "../src/commands/heats.ts";
+import { rereadLive } from "../src/commands/live-reread.ts";
 import { showReread } from "../src/commands/reread-lines.ts";
 import { recheck } from "../src/commands/set-daily.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
+import { liveRuns } from "../src/domain/session/find-run.ts";
 import {
   makeReference,
   thermometerOf,
@@ -42,10 +46,14 @@ export const thermometerCommand = defineCommand({
   summary: "Hold a thermometer against the reference: I correct every reading it gives.",
   topic: "run",
   sentences: [
-    `[the] ${it} (reads|read|says|said|shows) {read} (where|when|while|and|against|but) ${beside} {reference}`,
+    `[the|my|our] ${it} (reads|read|says|said|shows) {read} (where|when|while|and|against|but) ${beside} {reference}`,
+    `[the|my|our] {thermometer} (reads|read|says|said|shows) {read} (where|when|while|against|but) [the] reference (reads|read|says|said|shows) {reference}`,
     `[i|we] [have] (checked|compared) [the] ${it} [it] (reads|read|says|said|shows) {read} (where|when|while|and|against) ${beside} {reference}`,
     `[i|we] [have] (check|checked|compare|compared) [the] ${it}`,
-    `[the] ${it} is [the|my|our] {role}`,
+    `[the|my|our] ${it} (reads|read|is|was|showed|shows) {high} [too] high [at {at}]`,
+    `[the|my|our] ${it} (reads|read|is|was|showed|shows) {low} [too] low [at {at}]`,
+    `[the|my|our] ${it} (is|reads) (off|out|wrong) by {off} [at {at}]`,
+    `[the|my|our] ${it} is [the|my|our] {role}`,
     "(new|add) thermometer [called|named] {thermometer}",
     `(forget|remove) [the] ({gone} thermometer|thermometer {gone})`,
   ],
@@ -56,9 +64,14 @@ export const thermometerCommand = defineCommand({
     role: "reference",
     read: "heat",
     reference: "heat",
+    high: "heat",
+    low: "heat",
+    off: "heat",
+    at: "heat",
   },
   examples: [
     "the red thermometer reads 38.4 where the reference reads 38.0",
+    "the red thermometer is 0.3 high at 38",
     "the glass thermometer is the reference",
   ],
   fields: z.object({
@@ -69,6 +82,13 @@ export const thermometerCommand = defineCommand({
     other: z.string().max(30).optional(),
     read: heatField("What does it read?").optional(),
     reference: heatField("What does the reference read, in the same bath?").optional(),
+    /** How much too high or too low it reads, and where that was found. */
+    high: heatField("How much too high?").optional(),
+    low: heatField("How much too low?").optional(),
+    /** How much it is off, either way. */
+    off: heatField("How much is it off?").optional(),
+    way: z.enum(["high", "low"]).optional(),
+    at: heatField("At what temperature?").optional(),
   }),
   changes: true,
   values: {
@@ -79,9 +99,15 @@ export const thermometerCommand = defineCommand({
     offset_c: "what it reads too high, °C; negative where it reads too low",
     recheck_on: "ISO date of the next check, or null",
     runs: "readings that were out: run, tank, bath, at (ISO), read_c, now_c, out_c",
+    tank: "the tank whose bath was read anew while film is in it",
+    bath: "that bath",
+    ...driftValues,
     forgotten: "name of the thermometer that was forgotten",
   },
-  run({ bench, now }, { thermometer: named, gone, role, other, read, reference }) {
+  run({ bench, now }, fields) {
+    const { thermometer: named, gone, role, other, off, way, at } = fields;
+    const high = way === "high" ? off : fields.high;
+    const low = way === "low" ? off : fields.low;
     if (gone !== undefined) {
       const known = thermometerOf(bench, gone);
       if (known === undefined) {
@@ -97,7 +123,7 @@ export const thermometerCommand = defineCommand({
       };
     }
     if (named === undefined || unnamed.has(named.toLowerCase())) {
-      const wanted = { read, reference, role };
+      const { thermometer: _, ...wanted } = fields;
       return askFor(
         "thermometer",
         wanted,
@@ -120,6 +146,22 @@ export const thermometerCommand = defineCommand({
         }),
       };
     }
+    if (off !== undefined && way === undefined) {
+      const asked = { thermometer: name, off, at };
+      return askFor("thermometer", asked, "way", "Does it read too high or too low?", [
+        { word: "too high", value: "high" },
+        { word: "too low", value: "low" },
+      ]);
+    }
+    const offBy = high ?? low;
+    if (offBy !== undefined && at === undefined) {
+      const asked = { thermometer: name, high, low };
+      return askFor("thermometer", asked, "at", "At about what temperature was that?");
+    }
+    const { read, reference } =
+      offBy === undefined || at === undefined
+        ? fields
+        : besideReference(at, offBy, high === undefined ? -1 : 1, bench.degrees);
     if (read === undefined || reference === undefined) {
       const asked = { thermometer: name, read, reference, other };
       return read === undefined
@@ -155,9 +197,11 @@ export const thermometerCommand = defineCommand({
     const much =
       Math.abs(offset) < 0.005 ? "reads true" : `reads ${size} too ${offset > 0 ? "high" : "low"}`;
     const trusted = bench.suspects?.some((one) => one.kind === "thermometer" && one.name === name);
-    return {
-      bench: recheck(withThermometer(bench, name, after), now),
-      reply: answer({
+    return rereadLive(
+      recheck(withThermometer(bench, name, after), now),
+      { ...before, name },
+      taken.value,
+      answer({
         title: `The ${name} thermometer ${much} at ${showCelsius(taken.value.read)}. I correct its readings from now on.`,
         say: `${name} ${much}. I correct it.`,
         lines: [
@@ -165,6 +209,7 @@ export const thermometerCommand = defineCommand({
           ...(dueOn === undefined ? [] : [`Check it again by ${showDate(dueOn)}.`]),
           ...(scaled.assumed === undefined ? [] : [scaled.assumed]),
           ...anew.lines,
+          ...unnamedLines(bench),
         ],
         facts: { thermometer: name, reference: false, recheck_on: dueOn ?? null },
         figures: {
@@ -177,6 +222,31 @@ export const thermometerCommand = defineCommand({
           `Offset: ${plain(taken.value.read, 2)} - ${plain(taken.value.reference, 2)} = ${plain(offset, 2)} °C.`,
         ],
       }),
-    };
+      now,
+    );
   },
 });
+
+/** "0.3 high at 38": what both read in a bath the reference calls 38. */
+function besideReference(
+  at: Heat,
+  by: Heat,
+  sign: 1 | -1,
+  habit: "C" | "F" | undefined,
+): { readonly read: Heat; readonly reference: Heat } {
+  const scale = at.scale ?? by.scale ?? habit;
+  const reference = scale === undefined ? at : { ...at, scale };
+  const inScale = (by.scale ?? scale) === scale ? 1 : by.scale === "F" ? 5 / 9 : 9 / 5;
+  return { reference, read: { ...reference, degrees: at.degrees + sign * by.degrees * inScale } };
+}
+
+/** Nobody knows whose they are: they are not corrected, and that is said while they still matter. */
+function unnamedLines(bench: Bench): readonly string[] {
+  const unnamed = liveRuns(bench).flatMap(({ readings }) =>
+    readings.filter(({ thermometer }) => thermometer === undefined),
+  ).length;
+  if (unnamed === 0) return [];
+  return [
+    `${unnamed === 1 ? "1 reading" : `${unnamed} readings`} of open runs named no thermometer and stay as they are.`,
+  ];
+}

@@ -6,18 +6,28 @@ import { showOrigin } from "../src/domain/origin.ts";
 import { showCelsius, showDuration } from "../src/domain/units/show.ts";
 import { answer, type Json, refuse } from "../src/reply/reply.ts";
 
-const plainWords = (text: string): string => text.toLowerCase().replace(/[-,+]/g, " ");
+const plainWords = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .split(/[-,+\s]+/)
+    .filter((word) => word !== "");
+const unbroken = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, "");
 
 /** The tables whose name holds every word that was said. */
 function called(said: string): readonly TimeTable[] {
   const exact = timeTables.filter(({ id, name }) => id === said || name === said);
   if (exact.length > 0) return exact;
-  const words = plainWords(said)
-    .split(/\s+/)
-    .filter((word) => word !== "" && !["the", "developer", "in", "table", "film"].includes(word));
+  const words = plainWords(said).filter(
+    (word) => !["the", "developer", "in", "table", "film"].includes(word),
+  );
+  const whole = unbroken(said);
   return timeTables.filter(({ name }) => {
     const has = plainWords(name);
-    return words.every((word) => has.includes(word));
+    const named = words.every((word) =>
+      has.some((one) => one === word || (word.length > 3 && one.startsWith(word))),
+    );
+    // "d76" and "D 76" are D-76.
+    return named || (whole.length > 2 && unbroken(name).startsWith(whole));
   });
 }
 
@@ -29,7 +39,9 @@ export const timesCommand = defineCommand({
     "[show|list|what] [all] (published|developer|developing) times [do you have|do you know]",
     "(show|list) [all] times",
     "[show] [me] [the] times (for|of|in) {table}",
-    "(use|take) [the] times (for|of|in) {table}",
+    "(use|take) [the] times (for|of|in|with) {table}",
+    "(what are|what|give me|do you have|are there|have you|any) [the] [any] times [do you have] (for|of|in|with) {table}",
+    "[developing] times (for|of|in|with) {table}",
     "(forget|drop) [the] chosen times {none}",
     "(forget|drop) [the] {none} times",
   ],
@@ -85,13 +97,13 @@ export const timesCommand = defineCommand({
     const found = called(said);
     const [table] = found;
     if (table === undefined) {
-      return refuse(
-        "no-such-table",
-        `I have no times for ${said.slice(0, 40)}. Say published times.`,
-        {
-          say: "No such times. Say published times.",
-        },
-      );
+      return refuse("no-such-table", `I have no times called ${said.slice(0, 40)}. These I have:`, {
+        say: "No such times. Those I have are on the screen.",
+        lines: [
+          ...timeTables.map(({ name }) => name),
+          "Say times for and words of a name. For a maker's developer its own sheet decides: learn a sheet.",
+        ],
+      });
     }
     if (found.length > 1) {
       const options = found.map(({ id, name }) => ({ word: name, value: id }));

@@ -27,6 +27,7 @@ export const trimCommand = defineCommand({
   sentences: [
     `[trim|the|a] [water|tempering] [bath] [of] [a] {total} (is at|at|is|reads) {now} ${wish} [${supply}]`,
     `trim [a] [water] [bath] [of] {total} [from] {now} to {target} [${supply}]`,
+    `(trim|cool|warm|raise|lower|bring) [the] [water] bath from {now} to {target} <[of] {total} / (with|using|and|by|adding|hot|cold) [hot|cold] [water] [of|at] {supply} [water]>`,
     `trim [the] [water] bath by {by} <[of] {total} / [it] (is|is at|reads|at) {now} / ${supply}>`,
     `(warm|raise) [the] [water] bath by {by} <[of] {total} / [it] (is|is at|reads|at) {now} / ${supply}>`,
     `(cool|lower) [the] [water] bath by {cooler} <[of] {total} / [it] (is|is at|reads|at) {now} / ${supply}>`,

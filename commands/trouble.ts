@@ -1,6 +1,10 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { rescues } from "../src/data/rescues.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
+import { liveRuns } from "../src/domain/session/find-run.ts";
+import type { Run } from "../src/domain/session/run.ts";
+import type { Instant } from "../src/domain/units/quantity.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
 export const troubleCommand = defineCommand({
@@ -18,7 +22,7 @@ export const troubleCommand = defineCommand({
   changes: false,
   aside: true,
   values: { what: "the trouble", detail: "the case", source: "where the verdict comes from" },
-  run(_, { what, detail }) {
+  run({ bench, now }, { what, detail }) {
     const clockNote = "A running clock runs on.";
     if (what === undefined) {
       return askFor(
@@ -60,12 +64,34 @@ export const troubleCommand = defineCommand({
         },
       );
     }
-    return answer({
-      title: verdict.say,
-      lines: [...verdict.lines, "Say note and what happened, so that the record has it."],
-      say: verdict.say,
-      facts: { what: rescue.id, detail: detail ?? null, source: verdict.source },
-      working: [`Founded on: ${verdict.source}.`],
-    });
+    const run = liveRuns(bench)[0];
+    return {
+      bench: run === undefined ? bench : withTrouble(bench, run, rescue, detail ?? "", now),
+      reply: answer({
+        title: verdict.say,
+        lines: [
+          ...verdict.lines,
+          run === undefined
+            ? "Say note and what happened, so that the record has it."
+            : "The record has it. Say note for more of what happened.",
+        ],
+        say: verdict.say,
+        facts: { what: rescue.id, detail: detail ?? null, source: verdict.source },
+        working: [`Founded on: ${verdict.source}.`],
+      }),
+    };
   },
 });
+
+/** The trouble in the record of its run, by the words it was asked about in. */
+function withTrouble(
+  bench: Bench,
+  run: Run,
+  { word, ask }: (typeof rescues)[number],
+  detail: string,
+  at: Instant,
+): Bench {
+  const trouble = { at, what: word, detail: `${ask.title} ${detail.toLowerCase()}` };
+  const troubles = [...(run.troubles ?? []), trouble];
+  return { ...bench, runs: { ...bench.runs, [run.id]: { ...run, troubles } } };
+}

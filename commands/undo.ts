@@ -1,6 +1,9 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
-import { apply } from "../src/domain/changes.ts";
+import { notYours } from "../src/commands/not-yours.ts";
+import { mayUse } from "../src/commands/permissions.ts";
+import { applyIfFits } from "../src/domain/changes.ts";
+import { keepTold } from "../src/domain/session/keep-told.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
 export const undoCommand = defineCommand({
@@ -12,7 +15,7 @@ export const undoCommand = defineCommand({
   fields: z.object({}),
   changes: true,
   values: { undone: "title of what was taken back" },
-  run({ bench, undoable }) {
+  run({ bench, now, undoable, standing }) {
     const last = undoable.at(-1);
     if (last === undefined) {
       return refuse(
@@ -23,8 +26,17 @@ export const undoCommand = defineCommand({
         },
       );
     }
+    if (last.right !== undefined && !mayUse(standing, last.right)) return notYours;
+    const before = applyIfFits(bench, last.changes);
+    if (before === undefined) {
+      return refuse(
+        "undo-misfit",
+        `I cannot take back "${last.label}": the bench is no longer what it was then.`,
+        { say: "I cannot take that back any more." },
+      );
+    }
     return {
-      bench: apply(bench, last.changes),
+      bench: keepTold(bench, before, now),
       undid: true,
       reply: answer({
         title: `Taken back: ${last.label}`,

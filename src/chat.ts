@@ -4,12 +4,11 @@ import { writer } from "./channels/console/output.ts";
 import { picturesIn } from "./channels/console/pictures.ts";
 import { runSimulated } from "./channels/console/script.ts";
 import { openBench } from "./open-bench.ts";
-import { readSettings } from "./settings.ts";
+import { readSettings, SettingsError } from "./settings.ts";
 import { StoreError } from "./store/store-error.ts";
 
 /** Script mode: one message a line in, replies out. See the README. */
-const settings = readSettings();
-const options = readOptions(process.argv.slice(2), settings.zone);
+const options = readOptions(process.argv.slice(2), Temporal.Now.timeZoneId());
 if (!options.ok) {
   process.stderr.write(`${options.error}\n\n${usage}`);
   process.exitCode = 2;
@@ -17,6 +16,7 @@ if (!options.ok) {
   process.stdout.write(usage);
 } else {
   try {
+    const settings = readSettings();
     const { data, json, simulate, zone } = options.value;
     const folder = data ?? settings.data;
     const { keeper, notices, close } = await openBench({
@@ -32,7 +32,7 @@ if (!options.ok) {
     else await runSimulated(parts, simulate);
     await close();
   } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
+    if (!(error instanceof StoreError || error instanceof SettingsError)) throw error;
     process.stderr.write(`${error.message}\n`);
     process.exitCode = 1;
   }

@@ -1,28 +1,57 @@
+import type { Command } from "./commands/define-command.ts";
 import { loadCommands } from "./commands/registry.ts";
 import { BenchKeeper, type Place } from "./conversation/bench-keeper.ts";
 import { type BenchRecord, recordSchema } from "./conversation/record.ts";
+import { filesIn } from "./export/files.ts";
+import { closeToOthers } from "./store/close-to-others.ts";
 import { openFileStore } from "./store/file-store.ts";
+import type { Store } from "./store/store.ts";
 
 /** The terminal's bench; other channels name their own. */
-const HOME = "home";
+export const HOME = "home";
 
 export type OpenBench = {
   readonly keeper: BenchKeeper;
   readonly notices: readonly string[];
+  /** For channels that open benches of their own in the same folder. */
+  readonly commands: readonly Command[];
+  readonly store: Store<BenchRecord>;
   close(): Promise<void>;
 };
 
-/** Opens the data folder and the bench in it. */
+/** Opens the data folder and the terminal's bench in it. */
 export async function openBench(place: Place & { readonly data: string }): Promise<OpenBench> {
   const commands = await loadCommands();
   const store = await openFileStore<BenchRecord>({
     directory: place.data,
     schema: recordSchema,
   });
-  const { keeper, notices } = await BenchKeeper.open(HOME, place, store, commands);
+  const { keeper, notices } = await openHome(place, store, commands).catch(
+    async (error: unknown) => {
+      // The folder is let go of: whoever mends it finds it as it was.
+      await store.close();
+      throw error;
+    },
+  );
   const close = async (): Promise<void> => {
     await keeper.idle();
     await store.close();
   };
-  return { keeper, notices, close };
+  return { keeper, notices, commands, store, close };
+}
+
+async function openHome(
+  place: Place & { readonly data: string },
+  store: Store<BenchRecord>,
+  commands: readonly Command[],
+) {
+  const closed = await closeToOthers(place.data);
+  const { keeper, notices } = await BenchKeeper.open(
+    HOME,
+    place,
+    store,
+    commands,
+    filesIn(place.data),
+  );
+  return { keeper, notices: [...closed, ...notices] };
 }

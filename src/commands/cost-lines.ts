@@ -1,10 +1,6 @@
 import type { Bottle } from "../domain/chemistry/bottle.ts";
 import type { Units } from "../domain/units/quantity.ts";
-import { showUnits } from "../domain/units/show.ts";
-
-/** Money as it was told: an amount and the word behind it. No rates, no conversion. */
-export const showMoney = (amount: number, currency: string): string =>
-  `${amount.toFixed(2)} ${currency}`;
+import { showMoney, showUnits } from "../domain/units/show.ts";
 
 export type Cost = {
   readonly line: string;

@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import type { Change } from "../domain/changes.ts";
 import type { Bench } from "../domain/session/bench.ts";
+import type { Past } from "../domain/session/past.ts";
 import { celsius, type Instant, millilitres, seconds } from "../domain/units/quantity.ts";
 import { showCelsius, showDuration, showVolume } from "../domain/units/show.ts";
 import type { SlotReading } from "../language/match.ts";
@@ -17,19 +18,30 @@ import {
   refuse,
 } from "../reply/reply.ts";
 import { movedValues } from "./moved-values.ts";
+import type { Right, Standing } from "./permissions.ts";
+import type { ExportFile, Reads, Work } from "./work.ts";
 
 /** What a handler may look at. Same bench, fields and moment: same outcome. */
 export type Handling = {
   readonly bench: Bench;
+  /** Runs in files of their own; none where the command does not say that it `reads` them. */
+  readonly past: Past;
+  /** Archives in the folder exports, the newest first; none where it does not `read` them. */
+  readonly exports: readonly ExportFile[];
   readonly now: Instant;
   /** Who speaks, as the channel names them. */
   readonly who: string;
+  readonly standing: Standing;
   /** What was said last, to this person or as a cue, for `again`. */
   readonly last: Reply | undefined;
   /** The latest reply that held figures, for `why`. */
   readonly figured: Reply | undefined;
   /** What `undo` would take back, newest last. */
-  readonly undoable: readonly { readonly label: string; readonly changes: readonly Change[] }[];
+  readonly undoable: readonly {
+    readonly label: string;
+    readonly changes: readonly Change[];
+    readonly right?: "owner" | undefined;
+  }[];
   readonly listening: Listening;
   /** All commands, for help. */
   readonly commands: readonly Command[];
@@ -41,9 +53,15 @@ export type Outcome = {
   readonly bench?: Bench | undefined;
   /** `undo` took back the last change: it is not to be offered again. */
   readonly undid?: boolean | undefined;
+  /** What is to be done with files; its answer is given in the place of `reply`. */
+  readonly work?: Work | undefined;
 };
 
 type Fields = z.ZodObject;
+
+type ReadsFor =
+  | Reads
+  | ((bench: Bench, fields: Readonly<Record<string, unknown>>) => Reads | undefined);
 
 export type CommandSpec<F extends Fields> = {
   readonly name: string;
@@ -58,11 +76,15 @@ export type CommandSpec<F extends Fields> = {
   readonly examples: readonly string[];
   /** A message of the schema is the question asked when the field is missing. */
   readonly fields: F;
-  /** `anyone`: also people who are not members of the bench. */
-  readonly who?: "member" | "anyone";
+  /** `member` where left out; see `permissions.ts`. */
+  readonly who?: Right;
+  /** Fields only an owner gives, in a command that is otherwise everyone's. */
+  readonly ownerFields?: readonly Extract<keyof z.input<F>, string>[];
   readonly changes: boolean;
   /** Not taken back by `undo`, and does not put an open question aside. */
   readonly aside?: boolean;
+  /** What has to be read from files before it runs, for any fields or by these. */
+  readonly reads?: ReadsFor;
   /** Every key of the JSON `values`, in words with its unit. */
   readonly values: Readonly<Record<string, string>>;
   run(at: Handling, fields: z.output<F>): Reply | Outcome;
@@ -90,9 +112,11 @@ export type Command = {
   readonly slots: Readonly<Record<string, SlotReading>>;
   readonly examples: readonly string[];
   readonly fields: Fields;
-  readonly who: "member" | "anyone";
+  readonly who: Right;
+  readonly ownerFields: readonly string[];
   readonly changes: boolean;
   readonly aside: boolean;
+  readonly reads?: ReadsFor;
   readonly values: Readonly<Record<string, string>>;
   handle(at: Handling, raw: Readonly<Record<string, unknown>>): Outcome;
 };
@@ -128,6 +152,7 @@ export function defineCommand<F extends Fields>(spec: CommandSpec<F>): Command {
     sentences,
     slots,
     who: spec.who ?? "member",
+    ownerFields: spec.ownerFields ?? [],
     aside: spec.aside ?? false,
     handle(at, raw) {
       const parsed = spec.fields.safeParse(raw);
@@ -171,6 +196,7 @@ function showRaw<F extends Fields>(
     case "duration":
       return showDuration(seconds(value));
     case "temperature":
+    case "reading":
       return showCelsius(celsius(value));
     default:
       return String(value);

@@ -152,6 +152,8 @@ function whichRule(
     );
   }
   const options: Option[] = results.map(({ one }) => ({ word: one.word, value: one.id }));
+  const [only] = results.length === 1 ? results : [];
+  if (only !== undefined) options.push({ word: "yes", value: only.one.id });
   const rows: Json[] = results.map(({ one, time }) => ({
     rule: one.id,
     time_s: time,
@@ -162,7 +164,9 @@ function whichRule(
     command,
     wanted,
     "pushRule",
-    `The ${sheet.name} sheet has no push rule. People use several for ${showStops(stops)}. Which?`,
+    only === undefined
+      ? `The ${sheet.name} sheet has no push rule. People use several for ${showStops(stops)}. Which?`
+      : `The ${sheet.name} sheet has no push rule. I know one for ${showStops(stops)}. Take it?`,
     options,
     {
       lines: [
@@ -170,9 +174,12 @@ function whichRule(
           ({ one, time }) =>
             `${one.word}: ${showDuration(time)} (${one.text}) [${showOrigin(asPushRule(one, base).origin)}]`,
         ),
-        "They disagree; yours may say another. Teach it: correct sheet and its name, then its push line.",
+        `${only === undefined ? "They disagree; yours" : "Yours"} may say another. Teach it: correct sheet and its name, then its push line.`,
       ],
-      say: `No push rule on the sheet. Which of ${results.length}?`,
+      say:
+        only === undefined
+          ? `No push rule on the sheet. Which of ${results.length}?`
+          : "No push rule on the sheet. Take the one I know?",
       figures: {
         rules: { value: rows, origin: { kind: "computed", source: "each rule on this time" } },
         time_base_s: { value: base, origin: now.base.origin },

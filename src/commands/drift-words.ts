@@ -1,10 +1,13 @@
-import type { Decision, DriftSize, Offer } from "../domain/temperature/compensate.ts";
+import type { DriftSize, Offer, Settled } from "../domain/temperature/compensate.ts";
 import { type Seconds, seconds } from "../domain/units/quantity.ts";
 import { plain, sayDuration, showDuration } from "../domain/units/show.ts";
 import type { Shown } from "../reply/reply.ts";
 
-type Stated = Extract<Decision, { kind: "state" }>;
-type Replanned = Extract<Decision, { kind: "replan" }>;
+type Stated = Extract<Settled, { kind: "state" }>;
+type Replanned = Extract<Settled, { kind: "replan" }>;
+
+/** Less than this is shown as 0 s, s. */
+const NOTHING = 0.05;
 
 const length = (time: number): string => {
   const size = Math.abs(time);
@@ -15,6 +18,8 @@ const much = (error: number): string => (error > 0 ? "too much" : "too little");
 
 /** How large the error is, if nothing is changed; two ends where it is an estimate. */
 export function sizeWords({ estimate, from, to, fromPercent, toPercent }: DriftSize): string {
+  if (Math.max(Math.abs(from), Math.abs(to)) < NOTHING)
+    return "just the development that was meant";
   if (!estimate) {
     return `${length(from)} of development ${much(from)} (${plain(Math.abs(fromPercent), 1)} %)`;
   }
@@ -47,8 +52,12 @@ export function replanWords({ time, change, atOnce }: Replanned): {
 }
 
 /** What the options of the question come to. */
-export function offerLines(decision: Stated, planned: Seconds): readonly string[] {
-  const { offers, adjusted } = decision;
+export function offerLines(
+  offers: readonly Offer[],
+  decision: Stated | Replanned,
+  planned: Seconds,
+): readonly string[] {
+  const adjusted = decision.kind === "state" ? decision.adjusted : undefined;
   const words: Record<Offer, string> = {
     keep: `keep: ${showDuration(planned)} stands`,
     adjust: `adjust a little: ${showDuration(adjusted ?? planned)}, a tenth of the time at most`,
@@ -57,7 +66,7 @@ export function offerLines(decision: Stated, planned: Seconds): readonly string[
   return offers.map((offer) => words[offer]);
 }
 
-export function driftFigures(decision: Exclude<Decision, { kind: "question" }>): {
+export function driftFigures(decision: Settled): {
   readonly [key: string]: Shown;
 } {
   const origin = {

@@ -13,6 +13,7 @@ import type { Instant } from "../domain/units/quantity.ts";
 import { seconds } from "../domain/units/quantity.ts";
 import { showDuration } from "../domain/units/show.ts";
 import { answer, question, type Reply, refuse } from "../reply/reply.ts";
+import { thenAsk } from "./after-run.ts";
 import { askFor, confirm, type Outcome } from "./define-command.ts";
 import { readBack } from "./read-back.ts";
 import { bathWithBottle } from "./run-lines.ts";
@@ -92,7 +93,14 @@ function left(bench: Bench, run: Run, now: Instant): Outcome {
   const facts = { tank: run.tank, bath: record.bath, next: next?.bath ?? null };
   const reply =
     next === undefined
-      ? lastOut(counted, counted.runs[run.id] ?? run, `${record.bath} out${was}`, facts, figures)
+      ? lastOut(
+          counted,
+          counted.runs[run.id] ?? run,
+          now,
+          `${record.bath} out${was}`,
+          facts,
+          figures,
+        )
       : answer({
           title: `${run.tank}: ${record.bath} out${was}. Pour ${bathWithBottle(bench, next)}.`,
           lines: ["Say in when it is full."],
@@ -103,10 +111,14 @@ function left(bench: Bench, run: Run, now: Instant): Outcome {
   return { bench: counted, reply };
 }
 
-/** After the last bath: what to do with the film, and the one question, whether the count is right. */
+/**
+ * After the last bath: what to do with the film, and a question: whether the count is right, or
+ * where nothing was counted the first of those about the run.
+ */
 function lastOut(
   bench: Bench,
   run: Run,
+  now: Instant,
   what: string,
   facts: Reply["facts"],
   figures: Reply["figures"],
@@ -114,16 +126,15 @@ function lastOut(
   const title = `${run.tank}: ${what}. That was the last bath; no clock is running.`;
   const lines = [
     "Hang it with a weight, door shut. Wash each vessel, lids and hands.",
-    "Was anything different today? Say note and tell me. Say summary for the record.",
+    "Say summary for the record.",
   ];
   const back = readBack(bench, run);
   return back === undefined
-    ? answer({
-        title,
-        lines,
-        say: "Done. No clock is running. Anything different today?",
-        facts,
-        figures,
-      })
+    ? thenAsk(
+        bench,
+        run,
+        now,
+        answer({ title, lines, say: "Done. No clock is running.", facts, figures }),
+      )
     : question(back.ask, `${title} ${back.title}`, { lines, say: back.say, facts, figures });
 }

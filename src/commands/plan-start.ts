@@ -5,13 +5,18 @@ import { type Run, withStage } from "../domain/session/run.ts";
 import { type Instant, later, seconds } from "../domain/units/quantity.ts";
 import type { Reply } from "../reply/reply.ts";
 import { type PlacedRun, placeRun, poursFrom } from "./place-run.ts";
+import { askRecalled } from "./recalled-figures.ts";
 import type { BathsMeant } from "./start-baths.ts";
 import { guardBottles, type Insisted } from "./start-guards.ts";
 import { type Staged, stagesFor } from "./start-stages.ts";
 
 type Wanted = Parameters<typeof stagesFor>[5] &
   Parameters<typeof placeRun>[3] &
-  Insisted & { readonly push?: number | undefined };
+  Insisted & {
+    readonly push?: number | undefined;
+    /** Said yes to figures that are from memory. */
+    readonly recalled?: boolean | undefined;
+  };
 
 type Placed = Exclude<PlacedRun, { readonly reply: Reply }>;
 
@@ -50,9 +55,15 @@ export function planStart(
     const [owner] = owners;
     const alone = owner !== undefined && stages.length === 1;
     const followed = alone ? owner : sheet;
+    // A rehearsal counts nothing and meets no film.
+    const recalled =
+      wanted.rehearsal === undefined
+        ? askRecalled(staged.timed, stages, wanted)
+        : { notes: [] as readonly string[] };
+    if ("reply" in recalled) return recalled;
     const guarded = guardBottles(looks, load, developed?.beyondTable === true, wanted, wanted);
     if ("reply" in guarded) return guarded;
-    const notes = [...guarded.notes, ...staged.notes];
+    const notes = [...recalled.notes, ...guarded.notes, ...staged.notes];
     const { id, bench } = takeId(at.bench, "run-");
     const plan: Run = withStage(
       {

@@ -2,13 +2,30 @@ import { isColour, isDeveloper } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { ReadingTaken, Run, Stage } from "../domain/session/run.ts";
 import { BANDS } from "../domain/temperature/bands.ts";
+import type { Celsius } from "../domain/units/quantity.ts";
 import { plain, showTemperature } from "../domain/units/show.ts";
 
 /** Where a reading lies against the sheet's band, in words. */
 export function judge(off: number, tolerance: number): string {
   const size = Math.abs(off);
   if (size <= tolerance + 1e-9) return "in the band";
-  return `${plain(size, 1)} ${size === 1 ? "degree" : "degrees"} too ${off > 0 ? "warm" : "cold"}`;
+  const shown = plain(size, 1);
+  return `${shown} ${shown === "1" ? "degree" : "degrees"} too ${off > 0 ? "warm" : "cold"}`;
+}
+
+/** Beyond so many half widths of its band no bath is forgiving any more: our own bound, no source. */
+const WELL_OUTSIDE = 2;
+
+const isWellOutside = (off: number, { kind, tolerance }: Stage): boolean =>
+  !isDeveloper(kind) && tolerance !== undefined && Math.abs(off) > WELL_OUTSIDE * tolerance + 1e-9;
+
+/** A reading for the ear. */
+export function sayReading(stage: Stage, temperature: Celsius, verdict: string): string {
+  const off = temperature - (stage.temperature ?? temperature);
+  const what = isWellOutside(off, stage)
+    ? `well outside its band. ${off < 0 ? "Warm it" : "Let it cool"}`
+    : verdict;
+  return `${plain(temperature, 1)}, ${what}.`;
 }
 
 /** What stands under a reading: its correction, how far to trust it, the aim and what to do. */
@@ -23,9 +40,11 @@ export function readingLines(
   const known = Object.keys(bench.thermometers).length > 0;
   if (read !== undefined && Math.abs(read - temperature) > 1e-9) {
     lines.push(
-      `Read ${plain(read, 1)} on the ${thermometer ?? ""} thermometer, corrected to ${plain(temperature, 2)} °C.`,
+      `Read ${plain(read, 1)} on the ${thermometer ?? ""} thermometer${taken ? ", the only one I know" : ""}, corrected to ${plain(temperature, 2)} °C.`,
     );
-  } else if (taken && known) lines.push(`Taken as read on the ${thermometer ?? ""} thermometer.`);
+  } else if (taken && known) {
+    lines.push(`Taken as read on the ${thermometer ?? ""} thermometer, the only one I know.`);
+  }
   if (unverified !== undefined && (known || thermometer !== undefined)) lines.push(unverified);
   if (stage.temperature === undefined || stage.temperatureOrigin === undefined) return lines;
   if (stage.tolerance === undefined) return lines;
@@ -38,8 +57,13 @@ export function readingLines(
   return lines;
 }
 
-function advice(off: number, run: Run, { kind, sense }: Stage, wet: boolean): readonly string[] {
-  if (!isDeveloper(kind)) return ["This bath is forgiving; bring it nearer when you can."];
+function advice(off: number, run: Run, stage: Stage, wet: boolean): readonly string[] {
+  const { kind, sense } = stage;
+  if (!isDeveloper(kind)) {
+    return isWellOutside(off, stage)
+      ? farAdvice(off, stage, wet)
+      : ["This bath is forgiving; bring it nearer when you can."];
+  }
   if (!wet) {
     return Math.abs(off) > BANDS.ask
       ? ["Do not pour yet: bring the developer itself to its temperature, then measure again."]
@@ -49,4 +73,23 @@ function advice(off: number, run: Run, { kind, sense }: Stage, wet: boolean): re
   return isColour(run.process)
     ? ["I do not change the time: in colour, time restores density, not the balance of the layers."]
     : [];
+}
+
+/**
+ * A bath well outside its band. A cold bleach leaves silver behind, which bleaching and fixing once
+ * more can cure (TG2044, p. 30, read; it speaks of a reversal bleach).
+ */
+function farAdvice(off: number, { bath, kind }: Stage, wet: boolean): readonly string[] {
+  if (off > 0) {
+    return [
+      `Well outside its band: let it cool${wet ? "" : " before you pour"}. Your sheet says how warm ${bath} may be.`,
+    ];
+  }
+  const warm = `Well outside its band: warm it${wet ? " now, tank and bottle in warm water" : " before you pour"}.`;
+  return kind === "blix" || kind === "bleach"
+    ? [
+        warm,
+        `A cold ${kind} may leave silver in the film; bleaching and fixing again can cure that (TG2044, p. 30, read). Your sheet decides.`,
+      ]
+    : [warm, `A cold ${bath} works slower; your sheet says by how much.`];
 }

@@ -1,5 +1,6 @@
 import type { Bench } from "../domain/session/bench.ts";
 import type { readAnew } from "../domain/session/past-readings.ts";
+import { isLive } from "../domain/session/run.ts";
 import { clockMinute, dateOf, isoInstant, showDate } from "../domain/timing/clock-text.ts";
 import { celsiusDifference } from "../domain/units/quantity.ts";
 import { plain, showDifference } from "../domain/units/show.ts";
@@ -37,7 +38,13 @@ export function showReread(
       `Read anew, ${runs} run${runs === 1 ? " was" : "s were"} out:`,
       ...lines,
       ...(found.length > MOST_LINES ? [`... and ${found.length - MOST_LINES} more.`] : []),
-      LOOK_AT_THEM,
+      // Film that is still wet is looked at later.
+      ...(found.every(({ reading }) => isOpen(bench, reading.run)) ? [] : [LOOK_AT_THEM]),
     ],
   };
 }
+
+const isOpen = (bench: Bench, id: string): boolean => {
+  const run = bench.runs[id];
+  return run !== undefined && isLive(run);
+};

@@ -25,8 +25,14 @@ export function askNext(draft: Draft, lead: string): Reply {
       facts,
     });
   }
-  return question(whetherRight, "This is what I have. Compare each line with the paper. Right?", {
+  const title =
+    answers.from === undefined
+      ? "This is what I have. Compare each line with the paper. Right?"
+      : `It comes ${answers.from}; I have checked only that it can be. Compare each line with your own paper. Right?`;
+  const invented = answers.invented === true ? ["INVENTED figures: never for real film."] : [];
+  return question(whetherRight, answers.from === undefined ? title : `${lead} ${title}`.trim(), {
     lines: [...showAnswers(answers), "Say yes, or correct a line: change 7 to 650 ml."],
+    cautions: invented,
     say: "Compare with the paper. Right? Or say change, line, figure.",
     facts,
   });

@@ -4,12 +4,13 @@ import { developerTime } from "../domain/process/developer-time.ts";
 import { type Bath, isColour, isDeveloper, type Sheet } from "../domain/process/sheet.ts";
 import { LAYERS_CAUTION } from "../domain/temperature/compensate.ts";
 import { explainCorrection } from "../domain/temperature/corrections.ts";
-import type { Celsius, Seconds } from "../domain/units/quantity.ts";
+import { type Celsius, type Seconds, seconds } from "../domain/units/quantity.ts";
 import { plain, sayDuration, showDuration, showTemperature } from "../domain/units/show.ts";
 import { answer, type Reply, refuse, type Shown } from "../reply/reply.ts";
 import { coldFactor, coldWork } from "./cold-work.ts";
 import { declined } from "./declined.ts";
 import { correctionFigures, correctionLines } from "./developing.ts";
+import { publishedTimes } from "./published-times.ts";
 
 type Made = Readonly<Record<string, Shown>>;
 
@@ -49,7 +50,8 @@ export function timeAtReply(
       working: lines,
     });
   if (!isDeveloper(bath.kind)) {
-    const cold = coldWork(sheet, bath, undefined, at);
+    // Without a time of its own any will do: only whether the rule reaches so far is asked.
+    const cold = coldWork(sheet, bath, bath.time === undefined ? seconds(60) : undefined, at);
     const grows = bath.time === undefined ? coldFactor(sheet, bath, at) : undefined;
     if (grows !== undefined) {
       const origin = { kind: "computed", source: grows.how } as const;
@@ -77,7 +79,10 @@ export function timeAtReply(
   const before = look === undefined ? undefined : workBefore(look.bottle, bath.mix?.total.value);
   const time = developerTime(bath, before, undefined, at);
   if (time === undefined) {
-    return refuse("no-figures", `The ${sheet.name} sheet has no time for ${bath.name}.`, { facts });
+    return refuse("no-figures", `The ${sheet.name} sheet has no time for ${bath.name}.`, {
+      facts,
+      lines: publishedTimes(sheet, bath),
+    });
   }
   if (!time.ok) return declined(time.error, explainCorrection(time.error), { facts });
   const { estimate, corrections, base, beyondTable } = time.value;

@@ -60,7 +60,10 @@ function single(bench: Bench, reminder: Reminder, at: Instant, late: Seconds): R
 const isoAt = (at: Instant): string =>
   Temporal.Instant.fromEpochMilliseconds(Math.floor(at)).toString();
 
-/** Several that came due while nobody could be told: one message, in order of their instants. */
+/**
+ * Several of one person's that came due while nobody could be told: one message, in order of their
+ * instants.
+ */
 function missed(bench: Bench, late: readonly GivenReminder[]): Reply {
   const rising = late.toSorted((one, other) => one.event.at - other.event.at);
   const lines = rising.map(
@@ -72,8 +75,13 @@ function missed(bench: Bench, late: readonly GivenReminder[]): Reply {
     lines,
     facts: {
       reminders: rising.map(
-        ({ event }): Json => ({ text: event.reminder.text, due: isoAt(event.at) }),
+        ({ event }): Json => ({
+          id: event.reminder.id,
+          text: event.reminder.text,
+          due: isoAt(event.at),
+        }),
       ),
+      ...(rising[0] === undefined ? {} : { owner: rising[0].event.reminder.owner }),
     },
     figures: rising[0] === undefined ? {} : lateFigure(rising[0].late),
   });
@@ -122,10 +130,11 @@ export function announceReminders(
 ): readonly Reply[] {
   const asked = given.filter(isReminder);
   const late = asked.filter((one) => one.late > LATE_REMINDER);
-  const onTime = asked.filter((one) => one.late <= LATE_REMINDER);
-  const apart = late.length > 1 ? onTime : asked;
+  const byOwner = Map.groupBy(late, ({ event }) => event.reminder.owner);
+  const several = [...byOwner.values()].filter((ones) => ones.length > 1);
+  const apart = asked.filter((one) => !several.some((ones) => ones.includes(one)));
   return [
-    ...(late.length > 1 ? [missed(bench, late)] : []),
+    ...several.map((ones) => missed(bench, ones)),
     ...apart.map(({ event, late: by }) => single(bench, event.reminder, event.at, by)),
     ...given.flatMap((one) => daily(bench, one, now) ?? []),
   ];

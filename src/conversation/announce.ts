@@ -1,3 +1,4 @@
+import { openWords } from "../commands/after-run.ts";
 import { readBack } from "../commands/read-back.ts";
 import { bathWithBottle, calledTank, standingLine } from "../commands/run-lines.ts";
 import { isWater } from "../domain/process/sheet.ts";
@@ -16,8 +17,12 @@ import { cue, type Json, type Reply } from "../reply/reply.ts";
 /** A cue told later than this, s, is told as missed. */
 const LATE = 2;
 
-/** A cue in the words of the sink: the tank, one verb, the object. */
-function sayCue(bench: Bench, run: Run, what: Cue): { say: string; lines: string[] } | undefined {
+/** A cue in the words of the sink: one verb, the object; its tank goes before. */
+export function sayCue(
+  bench: Bench,
+  run: Run,
+  what: Cue,
+): { say: string; lines: string[] } | undefined {
   const stage = run.stages[what.stage];
   if (stage === undefined) return undefined;
   const next = nextStage(run, what.stage)?.stage;
@@ -160,20 +165,22 @@ function eventReply(bench: Bench, { run, event }: Happening): readonly Reply[] {
     }
     case "stage-over":
       return [];
-    case "run-over":
+    case "run-over": {
+      const open = openWords(run);
       return [
         cue({
           title: `${calledTank(run)}: the last time is over. No clock is running.`,
           say: `${calledTank(run)}: done. No clock is running.`,
           lines: [
             'I did not hear "out", so the planned end is in the log.',
-            "Say summary for the record, and tell me anything that was odd with note.",
+            `Say summary for the record${open === undefined ? "" : `, wrap up for ${open}`}.`,
             ...countOpen(bench, run),
             ...(rehearsalMark(run) === undefined ? [] : [String(rehearsalMark(run))]),
           ],
           facts: { tank: run.tank, cue: "run-over" },
         }),
       ];
+    }
   }
 }
 

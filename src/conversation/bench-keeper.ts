@@ -1,22 +1,34 @@
 import { dailyLooks } from "../commands/daily-looks.ts";
 import type { Command } from "../commands/define-command.ts";
+import type { Work } from "../commands/work.ts";
+import { workFailed } from "../commands/work-words.ts";
+import { withBeatsTold } from "../domain/record/beats-told.ts";
+import { planLooks } from "../domain/record/plan-looks.ts";
 import { planDaily } from "../domain/reminders/daily-message.ts";
 import { moveZone } from "../domain/reminders/move-zone.ts";
 import { archiveOldRuns } from "../domain/session/archive.ts";
+import type { Bench } from "../domain/session/bench.ts";
 import { decide, nextCue, nextDue } from "../domain/session/decide.ts";
 import type { Instant } from "../domain/units/quantity.ts";
+import { ExportError } from "../export/export-error.ts";
+import { type Files, noFiles } from "../export/files.ts";
 import type { Reply } from "../reply/reply.ts";
 import type { Store } from "../store/store.ts";
+import { StoreError } from "../store/store-error.ts";
 import { announce } from "./announce.ts";
 import { announceReminders } from "./announce-reminders.ts";
 import { momentOf } from "./moment.ts";
+import { PastRuns } from "./past-runs.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
 import { settleByClock } from "./settle-runs.ts";
-import { type Message, turn } from "./turn.ts";
+import { type ExportsKnown, type Message, type Turn, turn } from "./turn.ts";
 import { undoAfter } from "./undo-after.ts";
 
-/** Tells people something: returns once it is out of the program's hands. */
-export type Tell = (replies: readonly Reply[]) => void | Promise<void>;
+/**
+ * Tells people something: returns once it is out of the program's hands. `bench` is the bench as it
+ * is after what is told.
+ */
+export type Tell = (replies: readonly Reply[], bench: Bench) => void | Promise<void>;
 
 /** Where a bench stands. `moved`: a bench that is already there takes this zone as well. */
 export type Place = { readonly zone: string; readonly moved?: boolean | undefined };
@@ -31,6 +43,12 @@ export class BenchKeeper {
   readonly #store: Store<BenchRecord>;
   readonly #commands: readonly Command[];
   #record: BenchRecord;
+  /** What the store holds: behind `#record` by what the clock did while the disk took nothing. */
+  #stored: BenchRecord;
+  readonly #past: PastRuns;
+  readonly #files: Files;
+  /** An archive is being made or taken. */
+  #working = false;
   /** Turns and ticks are taken one after the other. */
   #queue: Promise<unknown> = Promise.resolve();
 
@@ -39,11 +57,15 @@ export class BenchKeeper {
     store: Store<BenchRecord>,
     commands: readonly Command[],
     record: BenchRecord,
+    files: Files,
   ) {
+    this.#files = files;
     this.#id = id;
     this.#store = store;
     this.#commands = commands;
     this.#record = record;
+    this.#stored = record;
+    this.#past = new PastRuns(store, id);
   }
 
   /** Opens a bench, or makes it at `place`. `notices` are sentences about its files. */
@@ -52,6 +74,7 @@ export class BenchKeeper {
     { zone, moved = false }: Place,
     store: Store<BenchRecord>,
     commands: readonly Command[],
+    files: Files = noFiles,
   ): Promise<{ keeper: BenchKeeper; notices: readonly string[] }> {
     const { value, notices } = await store.load(id);
     const record =
@@ -61,7 +84,7 @@ export class BenchKeeper {
           ? { ...value, bench: moveZone(value.bench, zone) }
           : value;
     if (record !== value) await store.commit(id, value, record);
-    return { keeper: new BenchKeeper(id, store, commands, record), notices };
+    return { keeper: new BenchKeeper(id, store, commands, record, files), notices };
   }
 
   get record(): BenchRecord {
@@ -78,14 +101,60 @@ export class BenchKeeper {
     return nextCue(this.#record.bench);
   }
 
-  /** A message and its answer; the change is durable when this resolves. */
-  hear(message: Message, now: Instant): Promise<Reply> {
-    return this.#inTurn(async () => {
-      const { record, reply } = turn(this.#record, message, now, this.#commands);
-      await this.#commit(planned(record, now), record.bench !== this.#record.bench);
-      await this.#archive();
-      return reply;
-    });
+  /**
+   * A message and its answer; the change is durable when this resolves. What stands in files is
+   * read when first asked for, out of turn, so that no cue waits for it.
+   *
+   * @param progress  hears how far something long has come
+   */
+  async hear(
+    message: Message,
+    now: Instant,
+    progress: (reply: Reply) => void = () => undefined,
+  ): Promise<Reply> {
+    let taken = await this.#inTurn(() => this.#turn(message, now, "unread"));
+    if (taken.lacks === "past-runs") {
+      await this.#past.read(this.#record.bench, now);
+      taken = await this.#inTurn(() => this.#turn(message, now, "unread"));
+    } else if (taken.lacks === "exports") {
+      const exports = await this.#files.exports();
+      taken = await this.#inTurn(() => this.#turn(message, now, exports));
+    }
+    if (taken.work === undefined) return taken.reply;
+    const reply = await this.#perform(taken.work, now, progress);
+    return { ...reply, clock: momentOf(this.#record.bench, now) };
+  }
+
+  /** Does with files what a turn has asked for. */
+  async #perform(work: Work, now: Instant, progress: (reply: Reply) => void): Promise<Reply> {
+    if (this.#working) return workFailed("I am still at the last one. Say it again in a moment.");
+    this.#working = true;
+    try {
+      // Loaded when first wanted: most evenings do without.
+      const { performExport, performRewrite } = await import("./perform-work.ts");
+      if (work.kind === "export") {
+        return (await performExport(this.#whole(), work.name, now, progress)).reply;
+      }
+      return await this.#inTurn(async () => {
+        await this.#commit(this.#record, true);
+        const { record, reply } = await performRewrite(this.#whole(), work);
+        if (record !== undefined) {
+          this.#record = record;
+          this.#stored = record;
+        }
+        this.#past.drop();
+        return reply;
+      });
+    } catch (error) {
+      if (!(error instanceof ExportError || error instanceof StoreError)) throw error;
+      return workFailed(error.message);
+    } finally {
+      this.#working = false;
+    }
+  }
+
+  #whole() {
+    return { id: this.#id, record: this.#record, store: this.#store, files: this.#files };
   }
 
   /** Tells what has come due by `now`, then marks it as told. */
@@ -96,17 +165,18 @@ export class BenchKeeper {
       const before = this.#record;
       const decided = decide(before.bench, now, dailyLooks);
       const { happenings, given = [] } = decided;
+      const told = withBeatsTold(decided.bench, happenings);
       // What the clock did to a run cannot be taken back past.
       const moved = happenings.some(({ event }) => event.kind !== "cues");
       const { bench, replies: apart } = moved
-        ? settleByClock(decided.bench, now)
-        : { bench: decided.bench, replies: [] };
+        ? settleByClock(told, now)
+        : { bench: told, replies: [] };
       const replies = [
         ...announce(bench, happenings, now),
         ...apart,
         ...announceReminders(bench, given, now),
       ].map((reply) => ({ ...reply, clock: momentOf(bench, now) }));
-      await tell(replies);
+      await tell(replies, bench);
       const said = replies.at(-1);
       const after = {
         ...before,
@@ -114,7 +184,7 @@ export class BenchKeeper {
         undo: moved ? [] : undoAfter(before.undo, given),
         lastCue: said === undefined ? before.lastCue : { reply: said, at: now },
       };
-      await this.#commit(planned(after, now), moved || given.length > 0);
+      await this.#commitTold(planned(after, now), moved || given.length > 0);
       await this.#archive();
     });
   }
@@ -125,6 +195,7 @@ export class BenchKeeper {
    */
   async look(now: Instant, tell: Tell): Promise<void> {
     await this.#inTurn(() => this.#commit(planned(this.#record, now), false));
+    this.#past.letGo(now);
     await this.tick(now, tell);
   }
 
@@ -133,10 +204,35 @@ export class BenchKeeper {
     await this.#queue;
   }
 
+  async #turn(message: Message, now: Instant, exports: ExportsKnown): Promise<Turn> {
+    const past = this.#past.known ?? "unread";
+    const taken = turn(this.#record, message, now, this.#commands, past, exports);
+    if (taken.lacks !== undefined) return taken;
+    const { record } = taken;
+    await this.#commit(planned(record, now), record.bench !== this.#record.bench);
+    await this.#archive();
+    return taken;
+  }
+
   async #commit(record: BenchRecord, durable: boolean): Promise<void> {
-    if (record === this.#record) return;
-    await this.#store.commit(this.#id, this.#record, record, { durable });
+    if (record !== this.#stored) {
+      await this.#store.commit(this.#id, this.#stored, record, { durable });
+    }
+    this.#stored = record;
     this.#record = record;
+  }
+
+  /**
+   * What was told is not told again, and the runs go on, also where the disk takes nothing: the
+   * next commit that it takes holds all of it. A restart before that tells it once more, as late.
+   */
+  async #commitTold(record: BenchRecord, durable: boolean): Promise<void> {
+    try {
+      await this.#commit(record, durable);
+    } catch (error) {
+      this.#record = record;
+      throw error;
+    }
   }
 
   /** Runs that ended long ago go to files of their own before they leave the bench. */
@@ -145,6 +241,7 @@ export class BenchKeeper {
     if (bench === this.#record.bench) return;
     for (const run of runs) await this.#store.archive(this.#id, run.id, run);
     await this.#commit({ ...this.#record, bench, undo: [] }, true);
+    this.#past.archived(runs);
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {
@@ -154,8 +251,8 @@ export class BenchKeeper {
   }
 }
 
-/** The record with the next daily message planned. */
+/** The record with the next daily message and the first looks planned. */
 function planned(record: BenchRecord, now: Instant): BenchRecord {
-  const bench = planDaily(record.bench, now, dailyLooks);
+  const bench = planDaily(planLooks(record.bench, now), now, dailyLooks);
   return bench === record.bench ? record : { ...record, bench };
 }

@@ -5,7 +5,9 @@ export function pick<C extends { readonly word: string }>(
   choices: readonly C[],
   said: string,
 ): C | undefined {
-  const norm = said.replace(/^(the|it is|in) /, "");
+  const norm = said
+    .replace(/^(the|it is|in) /, "")
+    .replace(/( (it|that|please|the time|a bit))+$/, "");
   const countries: Readonly<Record<string, string>> = {
     american: "us",
     america: "us",

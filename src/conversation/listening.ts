@@ -13,7 +13,11 @@ export function listeningOf(bench: Bench, now: Instant): Listening {
     // A taught sheet answered this for its own paper; the bench's own answer outranks it.
     country: bench.country ?? bench.sheets[bench.sheetInUse ?? ""]?.country,
     degrees: bench.degrees,
-    names: { bottle: bottles(bench.bottles), sheet: sheets(bench.sheets), tank: tanks(bench.runs) },
+    names: {
+      bottle: bottles(bench.bottles),
+      sheet: sheets(bench.sheets),
+      tank: tanks(bench.pastRuns, bench.runs),
+    },
     rolls: rolls(bench.rolls),
   };
 }
@@ -35,9 +39,10 @@ const sheets = oncePer((taught: Bench["sheets"]): Names => {
   return new Map(names);
 });
 
+/** Of runs in files too: their record may be asked for. As it is written now, where both know it. */
 const tanks = oncePer(
-  (runs: Bench["runs"]): Names =>
-    new Map(Object.values(runs).map(({ tank }) => [tank.toLowerCase(), tank] as const)),
+  (past: Bench["pastRuns"], runs: Bench["runs"]): Names =>
+    new Map([...past, ...Object.values(runs)].map(({ tank }) => [tank.toLowerCase(), tank])),
 );
 
 const rolls = oncePer((all: Bench["rolls"]) => rollNames(Object.values(all)));

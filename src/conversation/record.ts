@@ -1,7 +1,8 @@
 import { z } from "zod";
 import type { Change } from "../domain/changes.ts";
 import { type Bench, benchSchema, newBench } from "../domain/session/bench.ts";
-import { type Instant, instant } from "../domain/units/quantity.ts";
+import type { Instant } from "../domain/units/quantity.ts";
+import { storedInstant } from "../domain/units/stored.ts";
 import type { Ask, Reply } from "../reply/reply.ts";
 
 export type Pending = {
@@ -28,6 +29,8 @@ export type UndoStep = {
   readonly label: string;
   readonly at: Instant;
   readonly changes: readonly Change[];
+  /** Only they may take it back; missing: every member. */
+  readonly right?: "owner" | undefined;
 };
 
 /** All that is stored of one bench: the bench itself, and the talk around it. */
@@ -41,24 +44,22 @@ export type BenchRecord = {
 
 const figure = z.object({ value: z.json(), origin: z.looseObject({ kind: z.string() }) });
 
-/** A reply as it was given. Its parts were made by us; only their outline is checked. */
-const replySchema = z.custom<Reply>(
-  (value) =>
-    z
-      .looseObject({
-        kind: z.string(),
-        title: z.string(),
-        say: z.string(),
-        lines: z.array(z.string()),
-        figures: z.record(z.string(), figure),
-        facts: z.record(z.string(), z.json()),
-        cautions: z.array(z.string()),
-        working: z.array(z.string()),
-      })
-      .safeParse(value).success,
-);
+/** Made once: to build it for every record that is looked at would cost more than looking. */
+const replyOutline = z.looseObject({
+  kind: z.string(),
+  title: z.string(),
+  say: z.string(),
+  lines: z.array(z.string()),
+  figures: z.record(z.string(), figure),
+  facts: z.record(z.string(), z.json()),
+  cautions: z.array(z.string()),
+  working: z.array(z.string()),
+});
 
-const at = z.number().transform(instant);
+/** A reply as it was given. Its parts were made by us; only their outline is checked. */
+const replySchema = z.custom<Reply>((value) => replyOutline.safeParse(value).success);
+
+const at = storedInstant;
 const saidSchema = z.object({ reply: replySchema, at });
 const fields = z.record(z.string(), z.json());
 
@@ -69,13 +70,19 @@ const pendingSchema = z.object({
     slot: z.string(),
     options: z.array(z.object({ word: z.string(), value: z.json() })).optional(),
     eager: z.boolean().optional(),
+    optional: z.boolean().optional(),
   }),
   at,
   settles: z.string().optional(),
   sentence: z.string().optional(),
 });
 
-const change = z.custom<Change>((value) => typeof value === "object" && value !== null);
+const path = z.array(z.union([z.string(), z.number()]));
+const change: z.ZodType<Change> = z.discriminatedUnion("kind", [
+  z.object({ kind: z.literal("set"), path, value: z.unknown() }),
+  z.object({ kind: z.literal("drop"), path }),
+  z.object({ kind: z.literal("push"), path, items: z.array(z.unknown()) }),
+]);
 
 export const recordSchema = z.object({
   schemaVersion: z.literal(1),
@@ -89,7 +96,17 @@ export const recordSchema = z.object({
       figured: replySchema.optional().catch(undefined),
     }),
   ),
-  undo: z.array(z.object({ label: z.string(), at, changes: z.array(change) })),
+  // What cannot be taken back any more is let go, never the bench.
+  undo: z
+    .array(
+      z.object({
+        label: z.string(),
+        at,
+        changes: z.array(change),
+        right: z.literal("owner").optional(),
+      }),
+    )
+    .catch([]),
   lastCue: saidSchema.optional().catch(undefined),
 });
 

@@ -1,3 +1,4 @@
+import { withClashes } from "../commands/clash-words.ts";
 import type { Outcome } from "../commands/define-command.ts";
 import { apartByClock, keptApart } from "../commands/keep-apart.ts";
 import type { Bench } from "../domain/session/bench.ts";
@@ -27,7 +28,10 @@ export function settleRuns(
     if (settled.bench === followed.bench) break;
     known = followed.bench;
   }
-  return { ...settled, retimed };
+  const { bench, reply } = settled;
+  return bench === undefined
+    ? { ...settled, retimed }
+    : { ...settled, reply: withClashes(before, bench, reply, now), retimed };
 }
 
 /** The same where the clock alone moved runs on: what changes is told by cues. */

@@ -2,10 +2,18 @@ import { retiredNamed, retiredReply } from "../commands/bottle-meant.ts";
 import type { Command, Handling, Outcome } from "../commands/define-command.ts";
 import { toJson } from "../commands/define-command.ts";
 import { markRehearsal } from "../commands/mark-rehearsal.ts";
+import { notYours } from "../commands/not-yours.ts";
+import { mayUse, type Right, rightNeeded, type Standing } from "../commands/permissions.ts";
+import type { ExportFile, Reads, Work } from "../commands/work.ts";
 import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
+import { LONGEST_BLOCK } from "../domain/record/read-repeatable.ts";
 import type { Bench } from "../domain/session/bench.ts";
+import { liveRuns } from "../domain/session/find-run.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
+import { standing } from "../domain/session/hear.ts";
+import { noPast, type Past } from "../domain/session/past.ts";
+import { signWork } from "../domain/session/sign-work.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
 import { isUnsettled, type Unsettled } from "../language/reader.ts";
@@ -30,49 +38,91 @@ import { settleRuns } from "./settle-runs.ts";
 import { nearest } from "./suggest.ts";
 import { type Choice, understand } from "./understand.ts";
 
-export type Message = { readonly text: string; readonly who: string };
+/**
+ * What somebody said, or a command a channel has already made out, with its raw fields. A channel
+ * that does not say how they stand to the bench speaks for a member.
+ */
+export type Message = { readonly who: string; readonly standing?: Standing | undefined } & (
+  | { readonly text: string }
+  | { readonly command: string; readonly fields: Readonly<Record<string, unknown>> }
+);
 
 export type Turn = {
   readonly record: BenchRecord;
   readonly reply: Reply;
+  /** The command looks at something that is still in files: nothing is done before it is read. */
+  readonly lacks?: Reads | undefined;
+  /** What is to be done with files once this is kept; its answer takes the place of the reply. */
+  readonly work?: Work | undefined;
 };
+
+/** Past runs, or that nobody has read them yet. */
+export type PastKnown = Past | "unread";
+/** Archives in the folder exports, or that nobody has looked. */
+export type ExportsKnown = readonly ExportFile[] | "unread";
 
 /** A question is put aside after this long, s. */
 const PATIENCE = 120;
 const LONGEST = 1000;
 const UNDO_STEPS = 20;
 
-/** One message and its answer. Pure: the same record, words and moment give the same turn. */
+/**
+ * One message and its answer. Pure: the same record, past, words and moment give the same turn.
+ * Where the past is needed and unread the record is as it was, and the turn says what it lacks.
+ */
 export function turn(
   record: BenchRecord,
   message: Message,
   now: Instant,
   commands: readonly Command[],
+  past: PastKnown = noPast,
+  exports: ExportsKnown = [],
 ): Turn {
   const listening = listeningOf(record.bench, now);
-  const talk = new Talk(record, message.who, now, commands, listening);
-  const { reply, after } = talk.hear(message.text);
-  return { record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
+  const { who, standing = "member" } = message;
+  const talk = new Talk(record, { who, standing }, now, commands, listening, { past, exports });
+  const { reply, after, lacks, work } =
+    "text" in message ? talk.hear(message.text) : talk.call(message.command, message.fields);
+  if (lacks !== undefined) return { record, reply, lacks };
+  return { work, record: after, reply: { ...reply, clock: momentOf(after.bench, now) } };
 }
 
-type Heard = { readonly reply: Reply; readonly after: BenchRecord };
+/** The question somebody has been asked and has not let lie too long. */
+export function openQuestion(
+  { threads }: BenchRecord,
+  who: string,
+  now: Instant,
+): Pending | undefined {
+  const pending = threads[who]?.pending;
+  if (pending === undefined || secondsBetween(pending.at, now) > PATIENCE) return undefined;
+  return pending;
+}
+
+type Known = { readonly past: PastKnown; readonly exports: ExportsKnown };
+
+type Heard = Pick<Turn, "reply" | "lacks" | "work"> & { readonly after: BenchRecord };
 
 class Talk {
   readonly #record: BenchRecord;
   readonly #who: string;
+  readonly #standing: Standing;
   readonly #now: Instant;
   readonly #commands: readonly Command[];
   readonly #listening: Listening;
+  readonly #known: Known;
 
   constructor(
     record: BenchRecord,
-    who: string,
+    { who, standing }: { readonly who: string; readonly standing: Standing },
     now: Instant,
     commands: readonly Command[],
     listening: Listening,
+    known: Known,
   ) {
+    this.#known = known;
     this.#record = record;
     this.#who = who;
+    this.#standing = standing;
     this.#now = now;
     this.#commands = commands;
     this.#listening = listening;
@@ -83,26 +133,47 @@ class Talk {
   }
 
   get #pending(): Pending | undefined {
-    const { pending } = this.#thread;
-    if (pending === undefined) return undefined;
-    return secondsBetween(pending.at, this.#now) > PATIENCE ? undefined : pending;
+    return openQuestion(this.#record, this.#who, this.#now);
+  }
+
+  /** A command by name goes the way of a sentence that was understood; first aid goes before it. */
+  call(name: string, fields: Readonly<Record<string, unknown>>): Heard {
+    const typed = Object.values(fields)
+      .filter((value) => typeof value === "string")
+      .join(" ");
+    if (typed.length > LONGEST) return this.#tooLong(typed);
+    const emergency = this.#emergency(toWords(typed));
+    if (emergency !== undefined) return this.#run(emergency);
+    const command = this.#commandNamed(name);
+    return command === undefined
+      ? this.#unknown(toWords(`${name} ${typed}`))
+      : this.#run({ command, fields });
+  }
+
+  #tooLong(text: string): Heard {
+    return this.#plain(
+      refuse(
+        "too-long",
+        `That was ${text.length} characters. Say it in one sentence, ${LONGEST} at most.`,
+      ),
+    );
   }
 
   hear(text: string): Heard {
-    if (text.length > LONGEST) {
-      return this.#plain(
-        refuse(
-          "too-long",
-          `That was ${text.length} characters. Say it in one sentence, ${LONGEST} at most.`,
-        ),
-      );
-    }
+    const block = this.#block(text);
+    if (block !== undefined) return this.#run(block);
+    if (text.length > LONGEST) return this.#tooLong(text);
     const sentence = toWords(text);
     if (sentence.words.length === 0) {
       return this.#plain(refuse("empty", "I heard no words. Say what you need, or say help."));
     }
     const emergency = this.#emergency(sentence);
     if (emergency !== undefined) return this.#run(emergency);
+    if (this.#standing === "guest") {
+      // Nothing of the bench is told to them, not even what was not understood.
+      const meant = this.#match(sentence);
+      return meant === undefined ? this.#plain(notYours) : this.#run(meant);
+    }
     const pending = this.#pending;
     if (pending !== undefined) {
       const answered = this.#answer(pending, sentence);
@@ -112,12 +183,22 @@ class Talk {
     if (pending?.ask.eager === true && !(best !== undefined && outranksAnswer(best))) {
       return this.#eagerly(pending, sentence, best);
     }
+    if (pending !== undefined && best !== undefined && this.#isBareAnswer(best, pending)) {
+      return this.#unclear(sentence, pending);
+    }
+    if (pending !== undefined && pending.ask.optional !== true && best?.command.name === "cancel") {
+      return this.#leftAsItWas();
+    }
     if (best !== undefined) return this.#run(best);
     if (pending === undefined && this.#record.bench.draft !== undefined) {
       return this.#eagerly(teaching, sentence, undefined);
     }
     if (pending !== undefined) {
       const again = this.#commandNamed(pending.ask.command);
+      if (pending.ask.optional === true) {
+        const slip = this.#didYouMean(sentence);
+        if (slip !== undefined) return slip;
+      }
       if (again !== undefined && isFreeText(again, pending)) {
         return this.#run({
           command: again,
@@ -129,6 +210,17 @@ class Talk {
     return this.#unknown(sentence);
   }
 
+  /** A run pasted from another bench is longer than any sentence, and none of its words are said. */
+  #block(text: string): Choice | undefined {
+    const command = this.#commandNamed("repeat block");
+    const pasted = /\{\s*"schema"\s*:\s*"wetside-repeatable"/.exec(text.slice(0, LONGEST));
+    if (command === undefined || pasted === null) return undefined;
+    return {
+      command,
+      fields: { block: text.slice(pasted.index, pasted.index + LONGEST_BLOCK + 1) },
+    };
+  }
+
   #emergency(sentence: Words): Choice | undefined {
     const command = this.#commandNamed("emergency");
     if (command === undefined) return undefined;
@@ -137,6 +229,14 @@ class Talk {
         return { command, fields: { kind: id } };
     }
     return undefined;
+  }
+
+  /** Yes to a question of which or of how long: it is told how to answer, unless a pour waits for it. */
+  #isBareAnswer({ command }: Choice, pending: Pending): boolean {
+    const { options, optional } = pending.ask;
+    if (optional === true || options?.some(({ word }) => word === "yes") === true) return false;
+    if (command.name === "cancel") return pending.settles !== undefined;
+    return command.name === "yes" && !pourIsOpen(this.#record.bench, this.#now);
   }
 
   #commandNamed(name: string): Command | undefined {
@@ -150,11 +250,7 @@ class Talk {
   /** The open question answered, or undefined when these words are no answer to it. */
   #answer(pending: Pending, sentence: Words): Heard | undefined {
     const said = sentence.words.join(" ");
-    if (/^(cancel|never mind|forget it|leave it)$/.test(said)) {
-      return this.#plain(answer({ title: "Left as it was.", say: "Left as it was." }), {
-        keepQuestion: false,
-      });
-    }
+    if (/^(cancel|never mind|forget it|leave it)$/.test(said)) return this.#leftAsItWas();
     if (pending.sentence !== undefined) {
       const yes = wholly(readers.yes, sentence, this.#listening);
       if (yes === true) return this.#forgetQuestion().hear(pending.sentence);
@@ -187,7 +283,15 @@ class Talk {
     if (slot === undefined) return undefined;
     const value = slot.asTyped ? sentence.typed : wholly(slot.read, sentence, this.#listening);
     if (value === undefined) return undefined;
+    // Any word can be a tank's name, but "out" is said with film in the bath.
+    if (slot.read === readers.newTank && this.#match(sentence) !== undefined) return undefined;
     return this.#run({ command, fields: { ...pending.ask.fields, [pending.ask.slot]: value } });
+  }
+
+  #leftAsItWas(): Heard {
+    return this.#plain(answer({ title: "Left as it was.", say: "Left as it was." }), {
+      keepQuestion: false,
+    });
   }
 
   /** Free text that may look like a command: it is the answer, unless it cannot be read as one. */
@@ -196,7 +300,9 @@ class Talk {
     if (command === undefined) return this.#unknown(sentence);
     const heard = this.#run({ command, fields: { ...ask.fields, [ask.slot]: sentence.typed } });
     const unread = heard.reply.facts.reason === "not-read";
-    return unread && best !== undefined ? this.#run(best) : heard;
+    // "skip" meant the question, and never a bath of the run beside it.
+    const other = best?.command.name === "skip" ? undefined : best;
+    return unread && other !== undefined ? this.#run(other) : heard;
   }
 
   #forgetQuestion(): Talk {
@@ -205,12 +311,17 @@ class Talk {
 
   #with(record: BenchRecord): Talk {
     const listening = listeningOf(record.bench, this.#now);
-    return new Talk(record, this.#who, this.#now, this.#commands, listening);
+    const speaker = { who: this.#who, standing: this.#standing };
+    return new Talk(record, speaker, this.#now, this.#commands, listening, this.#known);
   }
 
-  /** Which ounce and which degree the bench uses is asked once and kept. */
+  /** Which ounce and which degree the bench uses is asked once and kept; one that is set stays. */
   #learnHabit(kind: string, word: string): Talk {
     const { bench } = this.#record;
+    if (kind === "degrees" && bench.degrees === undefined) {
+      const degrees = word === "celsius" ? ("C" as const) : ("F" as const);
+      return this.#with({ ...this.#record, bench: { ...bench, degrees } });
+    }
     if (kind === "country") {
       const country = word === "us" ? ("us" as const) : ("imperial" as const);
       return this.#with({ ...this.#record, bench: { ...bench, country } });
@@ -219,20 +330,33 @@ class Talk {
   }
 
   #run({ command, fields }: Choice): Heard {
+    const right = rightNeeded(command, fields);
+    if (!mayUse(this.#standing, right)) return this.#plain(notYours, { keepQuestion: false });
     const settled = this.#settle(command, fields);
     if ("reply" in settled) return settled;
     const { bench } = this.#record;
+    const reads =
+      typeof command.reads === "function" ? command.reads(bench, settled.fields) : command.reads;
+    const past = reads === "past-runs" ? this.#known.past : noPast;
+    if (past === "unread") return { reply: unread, after: this.#record, lacks: "past-runs" };
+    const exports = reads === "exports" ? this.#known.exports : [];
+    if (exports === "unread") return { reply: unread, after: this.#record, lacks: "exports" };
     const at: Handling = {
       bench,
+      past,
+      exports,
       now: this.#now,
       who: this.#who,
+      standing: this.#standing,
       last: lastSaid(this.#thread.last, this.#record.lastCue),
       figured: this.#thread.figured,
       undoable: this.#record.undo,
       listening: this.#listening,
       commands: this.#commands,
     };
-    return this.#keep(command, command.handle(at, settled.fields));
+    const outcome = command.handle(at, settled.fields);
+    const reply = withDamaged(outcome.reply, past.damaged);
+    return this.#keep(command, { ...outcome, reply }, right);
   }
 
   /** Values that could not be read are said back; values with two meanings are asked about. */
@@ -274,17 +398,21 @@ class Talk {
   }
 
   /** Stores what a command did: the bench, one undo step, the open question and the last reply. */
-  #keep(command: Command, outcome: Outcome): Heard {
+  #keep(command: Command, outcome: Outcome, right: Right): Heard {
     const before = this.#record.bench;
     const { bench: settled, reply: said, retimed } = settleRuns(before, outcome, this.#now);
-    const bench: Bench = settled ?? before;
+    const undid = outcome.undid === true;
+    const bench: Bench =
+      settled === undefined ? before : undid ? settled : signWork(before, settled, this.#who);
     const reply = markRehearsal(bench, saidRetimed(said, retimed));
     const kept = withoutPicture(reply);
     let { undo } = this.#record;
-    if (outcome.undid === true) undo = undo.slice(0, -1);
+    if (undid) undo = undo.slice(0, -1);
     else if (bench !== before && command.changes && !command.aside) {
       const changes = diff(bench, before);
-      undo = [...undo, { label: reply.title, at: this.#now, changes }].slice(-UNDO_STEPS);
+      const whose = right === "owner" ? { right } : {};
+      const step = { label: reply.title, at: this.#now, changes, ...whose };
+      undo = [...undo, step].slice(-UNDO_STEPS);
     }
     const keepsQuestion = command.aside && reply.ask === undefined;
     const pending =
@@ -298,7 +426,7 @@ class Talk {
       last: command.name === "again" ? this.#thread.last : { reply: kept, at: this.#now },
       figured: command.aside || !hasFigures(reply) ? this.#thread.figured : kept,
     });
-    return { reply, after };
+    return { reply, after, work: outcome.work };
   }
 
   /** A reply that comes from the talk itself, not from a command. */
@@ -333,19 +461,26 @@ class Talk {
     );
   }
 
+  /** A slip of the pen: mended it is something we can do. */
+  #didYouMean(sentence: Words): Heard | undefined {
+    const { correction } = nearest(sentence, this.#commands, this.#listening);
+    if (correction === undefined || this.#match(toWords(correction)) === undefined)
+      return undefined;
+    const options = [
+      { word: "yes", value: true },
+      { word: "no", value: false },
+    ];
+    const ask = { command: "", fields: {}, slot: "yes", options };
+    const reply = question(ask, `Did you mean "${correction}"?`);
+    return this.#plain(reply, { pending: { ask, at: this.#now, sentence: correction } });
+  }
+
   #unknown(sentence: Words): Heard {
     const retired = retiredNamed(this.#record.bench, sentence.words);
     if (retired !== undefined) return this.#plain(retiredReply(retired), { keepQuestion: false });
-    const { correction, commands } = nearest(sentence, this.#commands, this.#listening);
-    if (correction !== undefined && this.#match(toWords(correction)) !== undefined) {
-      const options = [
-        { word: "yes", value: true },
-        { word: "no", value: false },
-      ];
-      const ask = { command: "", fields: {}, slot: "yes", options };
-      const reply = question(ask, `Did you mean "${correction}"?`);
-      return this.#plain(reply, { pending: { ask, at: this.#now, sentence: correction } });
-    }
+    const slip = this.#didYouMean(sentence);
+    if (slip !== undefined) return slip;
+    const { commands } = nearest(sentence, this.#commands, this.#listening);
     const lines = commands.map(({ examples, summary }) => `${examples[0] ?? ""}: ${summary}`);
     return this.#plain(
       refuse(
@@ -373,12 +508,29 @@ const outranksAnswer = ({ command }: Choice): boolean =>
   ["learn", "change", "stop teaching", "undo", "bottles", "sheets"].includes(command.name);
 
 /** What was learnt along the way is said once, with the way to change it. */
-const saidHabit = ({ reply, after }: Heard, word: string): Heard => {
+const saidHabit = ({ reply, ...heard }: Heard, word: string): Heard => {
   const whose = word === "us" ? "US" : "Imperial";
   const other = word === "us" ? "Imperial" : "US";
-  const line = `${whose} ounces and quarts from now on; use ${other} ounces changes that.`;
-  return { reply: { ...reply, lines: [...reply.lines, line] }, after };
+  const line =
+    word === "celsius" || word === "fahrenheit"
+      ? `Degrees without a scale are ${word === "celsius" ? "Celsius" : "Fahrenheit"} from now on; set degrees ${word === "celsius" ? "F" : "C"} changes that.`
+      : `${whose} ounces and quarts from now on; use ${other} ounces changes that.`;
+  return { ...heard, reply: { ...reply, lines: [...reply.lines, line] } };
 };
+
+/** Never shown: the turn is taken again once the past is read. */
+const unread = answer({ title: "One moment.", say: "One moment." });
+
+/** So many damaged records are named; of more, how many. */
+const NAMED = 3;
+
+/** An answer about the past says which records it had to do without. */
+function withDamaged(reply: Reply, damaged: readonly string[]): Reply {
+  if (damaged.length === 0) return reply;
+  const more = damaged.length - NAMED;
+  const rest = more > 0 ? [`${more} more record${more === 1 ? "" : "s"} cannot be read.`] : [];
+  return { ...reply, cautions: [...reply.cautions, ...damaged.slice(0, NAMED), ...rest] };
+}
 
 /** Other tanks whose developer time is another by this: said once, aloud where a breath is left. */
 function saidRetimed(reply: Reply, retimed: readonly Retimed[]): Reply {
@@ -391,6 +543,9 @@ function saidRetimed(reply: Reply, retimed: readonly Retimed[]): Reply {
     say: oneBreath(said) === said ? said : reply.say,
   };
 }
+
+const pourIsOpen = (bench: Bench, now: Instant): boolean =>
+  liveRuns(bench).some((run) => standing(run, now).kind === "pouring");
 
 const hasFigures = ({ kind, working, figures }: Reply): boolean =>
   kind === "refusal" || working.length > 0 || Object.keys(figures).length > 0;

@@ -32,6 +32,16 @@ export function apply<T>(value: T, changes: readonly Change[]): T {
   return result as T;
 }
 
+/** As `apply`; undefined where the changes were made from another value than this. */
+export function applyIfFits<T>(value: T, changes: readonly Change[]): T | undefined {
+  try {
+    return apply(value, changes);
+  } catch (error) {
+    if (error instanceof Astray) return undefined;
+    throw error;
+  }
+}
+
 function compare(previous: unknown, next: unknown, path: readonly Step[], changes: Change[]): void {
   if (Object.is(previous, next)) return;
   if (Array.isArray(previous) && Array.isArray(next)) {
@@ -126,5 +136,7 @@ function without(fields: Fields, key: string): Fields {
   return copy;
 }
 
-const astray = (change: Change): TypeError =>
-  new TypeError(`A ${change.kind} at [${change.path.join(", ")}] does not fit this value.`);
+class Astray extends TypeError {}
+
+const astray = (change: Change): Astray =>
+  new Astray(`A ${change.kind} at [${change.path.join(", ")}] does not fit this value.`);

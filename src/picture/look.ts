@@ -17,8 +17,12 @@ export type Shape = "wide" | "phone";
 export type Look = {
   readonly shape: Shape;
   readonly width: number;
-  /** The picture grows below this only for more stages than fit. */
+  /** No picture is lower than this. */
   readonly leastHeight: number;
+  /** Plots grow until the picture is this high; it grows beyond only for more stages than fit. */
+  readonly fullHeight: number;
+  /** A plot grows by this much at most. */
+  readonly growth: number;
   readonly margin: number;
   readonly gap: number;
   /** Panels side by side for so many stages. */
@@ -39,6 +43,8 @@ export const wide: Look = {
   shape: "wide",
   width: 1200,
   leastHeight: 480,
+  fullHeight: 675,
+  growth: 1.7,
   margin: 40,
   gap: 36,
   columns: (stages) => (stages === 4 ? 2 : Math.min(3, stages)),
@@ -56,7 +62,9 @@ export const wide: Look = {
 export const phone: Look = {
   shape: "phone",
   width: 1080,
-  leastHeight: 1920,
+  leastHeight: 640,
+  fullHeight: 1920,
+  growth: 2.6,
   margin: 48,
   gap: 36,
   columns: () => 1,

@@ -13,8 +13,8 @@ export type Scale = {
   readonly middle: number;
   /** Half the band, px; 0 where there is none. */
   readonly half: number;
-  /** Too far from the aim for its true place: it stands at the edge. */
-  readonly isOff: (temperature: number) => boolean;
+  /** °C from the aim beyond which degrees stand closer, so that all readings find their place. */
+  readonly bend: number | undefined;
 };
 
 /** Without a band a plot shows at least a degree to either side. */
@@ -36,19 +36,42 @@ export function scaleOf(stage: ChartStage, plot: Box, look: Look): Scale {
   const most = Math.max(0, ...read.map((one) => Math.abs(one - middleOf)));
   const room = plot.h / 2 - look.mark * 2 - look.small;
   const tolerance = stage.band === undefined ? 0 : stage.band.high - stage.band.aim;
-  // The band takes as much as it may while every reading still fits, and never less than its edges
-  // can be named in; what then does not fit stands at the edge of the plot.
-  const fits = room / Math.max(most, LEAST_SPAN * (tolerance === 0 ? 1 : 0), 1e-6);
-  const perDegree =
-    tolerance === 0
-      ? fits
-      : Math.max((look.small * 0.72) / tolerance, Math.min(fits, (plot.h * 0.24) / tolerance));
   const middle = plot.y + plot.h / 2;
-  const y = (temperature: number): number =>
-    middle - Math.max(-room, Math.min(room, (temperature - middleOf) * perDegree));
-  const isOff = (temperature: number): boolean =>
-    Math.abs(temperature - middleOf) * perDegree > room + 0.5;
-  return { x, y, zero, total, middle, half: tolerance * perDegree, isOff };
+  const off = offsets(tolerance, most, room, plot.h, look);
+  const y = (temperature: number): number => {
+    const from = temperature - middleOf;
+    return middle - Math.sign(from) * Math.min(room, off.px(Math.abs(from)));
+  };
+  return { x, y, zero, total, middle, half: off.px(tolerance), bend: off.bend };
+}
+
+/**
+ * Degrees from the aim as px. The band takes as much as it may while every reading still fits. Where
+ * its edges could not be named any more, degrees beyond the band stand closer the further they are
+ * off (straight in the logarithm): nothing is cut off, and the band can still be judged.
+ */
+function offsets(
+  tolerance: number,
+  most: number,
+  room: number,
+  height: number,
+  look: Look,
+): { readonly px: (off: number) => number; readonly bend: number | undefined } {
+  const fits = room / Math.max(most, LEAST_SPAN * (tolerance === 0 ? 1 : 0), 1e-6);
+  if (tolerance === 0 || fits >= (look.small * 0.72) / tolerance) {
+    const perDegree = tolerance === 0 ? fits : Math.min(fits, (height * 0.24) / tolerance);
+    return { px: (off) => off * perDegree, bend: undefined };
+  }
+  const perDegree = (look.small * 0.9) / tolerance;
+  const bend = tolerance * 1.25;
+  const edge = bend * perDegree;
+  return {
+    px: (off) =>
+      off <= bend
+        ? off * perDegree
+        : edge + ((room - edge) * Math.log(off / bend)) / Math.log(most / bend),
+    bend,
+  };
 }
 
 /** The longest that has to be shown of a stage, s. */

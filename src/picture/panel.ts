@@ -4,7 +4,7 @@ import { showDuration } from "../domain/units/show.ts";
 import { barsOf, gridLine, ticksOf } from "./bars.ts";
 import { type Look, soft } from "./look.ts";
 import { scaleOf, timeSteps } from "./panel-scale.ts";
-import { bandOf, readingsOf } from "./plot.ts";
+import { bandOf, bendsOf, readingsOf } from "./plot.ts";
 import { type Box, fitText, textWidth, wrapText } from "./svg.ts";
 import { aimText, withoutName } from "./temperature-text.ts";
 import { line } from "./text-line.ts";
@@ -55,6 +55,7 @@ export function panel(stage: ChartStage, place: Box, look: Look, plot: boolean):
     parts.push(
       ...steps.map((at) => gridLine(scale.x(at), box.y, foot)),
       bandOf(stage, box, scale, look),
+      bendsOf(stage, box, scale, look),
       readingsOf(stage, box, scale, look),
       ticksOf(steps, scale, foot + look.small, look),
     );

@@ -1,9 +1,10 @@
 import type { ChartReading, ChartStage } from "../domain/session/chart.ts";
 import { plain } from "../domain/units/show.ts";
-import { bandEdge, bandFill, ink, type Look, paper } from "./look.ts";
+import { placeLabels } from "./labels.ts";
+import { bandEdge, bandFill, ink, type Look, soft } from "./look.ts";
 import { marker } from "./marker.ts";
 import type { Scale } from "./panel-scale.ts";
-import { type Box, element, escapeXml, overlap, textWidth } from "./svg.ts";
+import { type Box, element, escapeXml } from "./svg.ts";
 import { degrees, verdictText } from "./temperature-text.ts";
 import { line } from "./text-line.ts";
 
@@ -53,7 +54,7 @@ export function bandOf(stage: ChartStage, box: Box, scale: Scale, look: Look): s
   return parts.join("");
 }
 
-/** The readings as shapes on a line, each with its figure beside it. */
+/** The readings as shapes on a line, each in its place with its figure beside it. */
 export function readingsOf(stage: ChartStage, box: Box, scale: Scale, look: Look): string {
   const points = stage.readings.map((reading) => ({
     reading,
@@ -61,102 +62,60 @@ export function readingsOf(stage: ChartStage, box: Box, scale: Scale, look: Look
     y: scale.y(reading.temperature),
   }));
   const path = points.map(({ x, y }, n) => `${n === 0 ? "M" : "L"}${x.toFixed(1)} ${y.toFixed(1)}`);
-  const parts: string[] = [
+  const r = look.mark * 1.3;
+  return [
     element("path", {
       d: path.join(" "),
       fill: "none",
       stroke: ink,
       "stroke-width": look.mark * 0.3,
     }),
-  ];
-  const taken: Box[] = points.map(({ x, y, reading }) => {
-    const more = scale.isOff(reading.temperature) ? look.mark * 1.2 : 0;
-    const up = offBy(reading) < 0 ? more : 0;
-    const r = look.mark * 1.3;
-    return { x: x - r, y: y - r - up, w: r * 2, h: r * 2 + more };
-  });
-  for (const { reading, x, y } of points) {
-    parts.push(
+    ...points.map(({ reading, x, y }) =>
       element(
         "g",
         {},
         element("title", {}, escapeXml(`${stage.bath}: ${said(reading)}`)),
         marker(reading.verdict, x, y, look.mark),
-        scale.isOff(reading.temperature)
-          ? marker(reading.verdict, x, y + offBy(reading) * look.mark * 1.7, look.mark * 0.6)
-          : "",
       ),
-    );
-  }
-  // What lies outside is named first: where there is no room for all, those keep their labels.
-  const outFirst = points.toSorted((a, b) => weight(b.reading) - weight(a.reading));
-  for (const { reading, x, y } of outFirst) {
-    const long = isOut(reading) ? `${degrees(reading.temperature)}, ${verdictText(reading)}` : "";
-    for (const text of [long, degrees(reading.temperature), plain(reading.temperature, 2)]) {
-      const spot = text === "" ? undefined : spotFor(text, x, y, box, taken, look);
-      if (spot === undefined) continue;
-      taken.push(spot);
-      parts.push(labelAt(text, spot, isOut(reading), look));
-      break;
-    }
-  }
-  return parts.join("");
+    ),
+    ...placeLabels(
+      points.map(({ reading, ...point }) => ({
+        ...point,
+        bold: isOut(reading),
+        // The longest that finds a place.
+        texts: [
+          ...(isOut(reading) ? [said(reading)] : []),
+          degrees(reading.temperature),
+          plain(reading.temperature, 2),
+        ],
+      })),
+      { box, marks: points.map(({ x, y }) => ({ x: x - r, y: y - r, w: r * 2, h: r * 2 })) },
+      look,
+    ),
+  ].join("");
 }
 
-/** A reading off the scale has a second, small shape farther out. */
-const offBy = ({ verdict }: ChartReading): number =>
-  verdict === "above" ? -1 : verdict === "below" ? 1 : 0;
+/** Where the scale narrows: a dotted line to either side of the band. */
+export function bendsOf(stage: ChartStage, box: Box, scale: Scale, look: Look): string {
+  const { aim } = stage;
+  const { bend } = scale;
+  if (bend === undefined || aim === undefined) return "";
+  return [aim + bend, aim - bend]
+    .map((temperature) => dotted(box.x, box.x + box.w, scale.y(temperature), look))
+    .join("");
+}
+
+export const dotted = (x1: number, x2: number, y: number, look: Look): string =>
+  element("line", {
+    x1,
+    x2,
+    y1: y,
+    y2: y,
+    stroke: soft,
+    "stroke-width": 2,
+    "stroke-dasharray": `2 ${look.mark * 0.9}`,
+  });
+
 const isOut = ({ verdict }: ChartReading): boolean => verdict === "above" || verdict === "below";
-const weight = (reading: ChartReading): number => (isOut(reading) ? 1 : 0);
 const said = (reading: ChartReading): string =>
   `${degrees(reading.temperature)}, ${verdictText(reading)}`;
-
-/** The first free place for a label round its marker, inside the panel's plot. */
-function spotFor(
-  text: string,
-  x: number,
-  y: number,
-  box: Box,
-  taken: readonly Box[],
-  look: Look,
-): Box | undefined {
-  const w = textWidth(text, look.small) + look.small * 0.3;
-  const h = look.small * 1.05;
-  const off = look.mark * 1.7;
-  const most = box.x + box.w + look.small * 2.6 - w;
-  const centre = Math.max(box.x, Math.min(most, x - w / 2));
-  const above = { x: centre, y: y - off - h, w, h };
-  const below = { x: centre, y: y + off, w, h };
-  const right = { x: x + off, y: y - h / 2, w, h };
-  const left = { x: x - off - w, y: y - h / 2, w, h };
-  const farAbove = { ...above, y: above.y - h };
-  const farBelow = { ...below, y: below.y + h };
-  const inside = (spot: Box): boolean =>
-    spot.x >= box.x - 1 &&
-    spot.x <= most + 1 &&
-    spot.y >= box.y - 2 &&
-    spot.y + h <= box.y + box.h + 2;
-  const far = [right, left, farAbove, farBelow];
-  const tries = y <= box.y + box.h / 2 ? [above, below, ...far] : [below, above, ...far];
-  return tries.find((spot) => inside(spot) && !taken.some((other) => overlap(spot, other)));
-}
-
-/** A label with a rim of paper, so that no line runs through its figures. */
-function labelAt(text: string, { x, y, w, h }: Box, bold: boolean, look: Look): string {
-  return element(
-    "text",
-    {
-      x: x + w / 2,
-      y: y + h * 0.8,
-      "font-size": look.small,
-      "font-weight": bold ? 700 : 500,
-      fill: ink,
-      stroke: paper,
-      "stroke-width": look.small * 0.22,
-      "stroke-linejoin": "round",
-      "paint-order": "stroke",
-      "text-anchor": "middle",
-    },
-    escapeXml(text),
-  );
-}

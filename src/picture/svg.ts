@@ -1,3 +1,5 @@
+import { letterWidth } from "./letter-width.ts";
+
 /** Attributes of one element; numbers are rounded to a tenth of a pixel. */
 export type Attributes = { readonly [name: string]: string | number | undefined };
 
@@ -46,14 +48,21 @@ export const overlap = (one: Box, other: Box): boolean =>
   one.y < other.y + other.h &&
   other.y < one.y + one.h;
 
-/** Width of a line of text, px; generous, since the renderer alone knows it exactly. */
-export const textWidth = (text: string, size: number): number => [...text].length * size * 0.56;
+/** Width of a line of text, px; never less than it is drawn. */
+export function textWidth(text: string, size: number): number {
+  let width = 0;
+  for (const letter of text) width += letterWidth(letter);
+  return width * size;
+}
 
 /** Cuts a line so that it fits, with an ellipsis. */
 export function fitText(text: string, size: number, width: number): string {
-  const most = Math.max(1, Math.floor(width / (size * 0.56)));
+  if (textWidth(text, size) <= width) return text;
   const characters = [...text];
-  return characters.length <= most ? text : `${characters.slice(0, most - 1).join("")}…`;
+  while (characters.length > 1 && textWidth(`${characters.join("")}…`, size) > width) {
+    characters.pop();
+  }
+  return `${characters.join("")}…`;
 }
 
 /** Breaks words into lines that fit. */

@@ -63,7 +63,7 @@ test.each(shapes)(
   },
 );
 
-test("sizes: 1200 px wide, and the shape of a phone that grows only for many stages", () => {
+test("sizes: 1200 px wide, and for a phone no higher than what stands on it", () => {
   const size = (one: Chart, shape: "wide" | "phone") => {
     const { attributes } = drawn(one, shape);
     const { width, height } = temperatureChart(one, "UTC", shape);
@@ -71,10 +71,70 @@ test("sizes: 1200 px wide, and the shape of a phone that grows only for many sta
     return [width, height];
   };
   const quiet = chartOf(livedRun(runOf([stageOf(), washOf()])), at(5000));
-  expect(size(quiet, "phone")).toEqual([1080, 1920]);
+  expect(size(quiet, "phone")).toEqual([1080, 640]);
   expect(size(quiet, "wide")[0]).toBe(1200);
   expect(size(chart, "wide")[0]).toBe(1200);
   expect(size(chart, "phone")[1]).toBeLessThan(2400);
+});
+
+/** One bath of 0.2 °C to either side, with readings from a tenth to nine degrees off. */
+const far = chartOf(
+  livedRun(
+    runOf([
+      stageOf({
+        temperature: celsius(38),
+        temperatureOrigin: { kind: "invented" },
+        tolerance: celsiusDifference(0.2),
+      }),
+    ]),
+    {
+      read: [38.1, 37.5, 36.8, 35, 33, 29.1, 40, 47].map((temperature, n) => ({
+        stage: 0,
+        into: 10 + n * 20,
+        temperature,
+      })),
+    },
+  ),
+  at(5000),
+);
+
+test.each(shapes)("%s: a reading far off stands in its place, with its value", (shape) => {
+  const xml = drawn(far, shape);
+  const group = (reading: string): number => {
+    const found = allOf(xml).find(
+      ({ name, children }) =>
+        name === "g" &&
+        children.some(({ name: inner, text }) => inner === "title" && text.includes(reading)),
+    );
+    const points = found?.children.find(({ name }) => name === "polygon")?.attributes.points ?? "";
+    const ys = points.split(" ").map((point) => Number(point.split(",")[1]));
+    return ys.reduce((sum, y) => sum + y, 0) / ys.length;
+  };
+  const down = ["47 °C", "40 °C", "37.5 °C", "36.8 °C", "35 °C", "33 °C", "29.1 °C"];
+  const places = down.map(group);
+  // Warmer is higher, and no two of them stand in one place.
+  for (const [n, y] of places.slice(1).entries()) expect(y).toBeGreaterThan((places[n] ?? 0) + 2);
+  const words = texts(xml);
+  for (const reading of ["47 °C", "29.1 °C"]) {
+    expect(words.some((one) => one.startsWith(reading))).toBe(true);
+  }
+  expect(words).toContain("from here on degrees stand closer");
+});
+
+test("a phone's picture of one bath has no blank half", () => {
+  const { height } = temperatureChart(far, "UTC", "phone");
+  const lowest = Math.max(
+    ...allOf(drawn(far, "phone"))
+      .filter(({ name }) => name === "text")
+      .map(({ attributes }) => Number(attributes.y)),
+  );
+  expect(lowest).toBeGreaterThan(height * 0.9);
+});
+
+test("a run that waits is drawn as of now", () => {
+  const { pourAt: _, ...waiting } = stageOf();
+  const waits = { ...runOf([stageOf()]), stages: [waiting] };
+  expect(chartOf(waits, at(600)).from).toBe(at(600));
 });
 
 test("a rehearsal says so on its picture and in its text", () => {

@@ -3,6 +3,7 @@ import { fontFamily, ink, type Look, looks, paper, rule, type Shape, soft } from
 import { marker } from "./marker.ts";
 import { hasPlot, panel, panelHeight } from "./panel.ts";
 import { scaleOf } from "./panel-scale.ts";
+import { dotted } from "./plot.ts";
 import { element, escapeXml, fitText, textWidth, wrapText } from "./svg.ts";
 import { chartTitle, temperatureText } from "./temperature-text.ts";
 import { line } from "./text-line.ts";
@@ -40,18 +41,19 @@ export function temperatureChart(chart: Chart, zone: string, shape: Shape): Pict
   return { svg, width: look.width, height };
 }
 
-/** A plot grows by this much at most to fill a picture with few of them. */
-const MOST_GROWTH = 1.7;
+/** Where a scale narrows there has to be room for what lies beyond the band. */
+const NARROWED = 1.35;
 
 /** The look with its plots as high as the picture has room for. */
-function fillingOut(chart: Chart, zone: string, look: Look): Look {
+function fillingOut(chart: Chart, zone: string, plain: Look): Look {
+  const look = isNarrowed(chart, plain) ? { ...plain, plot: plain.plot * NARROWED } : plain;
   const plots = chart.stages.filter(hasPlot).length;
   if (plots === 0 || look.columns(chart.stages.length) > 1) return look;
   const top = headOf(chart, zone, look);
   const { bottom } = rowsOf(chart.stages, look, top.height);
-  const room = look.leastHeight - bottom - legendOf(chart, look).height - look.margin;
+  const room = look.fullHeight - bottom - legendOf(chart, look).height - look.margin;
   const plot = look.plot + Math.max(0, room) / plots;
-  return { ...look, plot: Math.min(look.plot * MOST_GROWTH, plot) };
+  return { ...look, plot: Math.max(look.plot, Math.min(plain.plot * look.growth, plot)) };
 }
 
 const heightOf = (top: Drawn, bottom: number, legend: { readonly height: number }, look: Look) =>
@@ -138,11 +140,13 @@ const meanings: Readonly<Record<Verdict, string>> = {
   "no band": "no band given",
 };
 
-const anyOff = (chart: Chart, look: Look): boolean =>
-  chart.stages.some((stage) => {
-    const { isOff } = scaleOf(stage, { x: 0, y: 0, w: 100, h: look.plot }, look);
-    return stage.readings.some(({ temperature }) => isOff(temperature));
-  });
+/** Does a reading of this chart lie so far off that its scale narrows? */
+const isNarrowed = (chart: Chart, look: Look): boolean =>
+  chart.stages.some(
+    (stage) =>
+      hasPlot(stage) &&
+      scaleOf(stage, { x: 0, y: 0, w: 100, h: look.plot }, look).bend !== undefined,
+  );
 
 /** What the shapes on this picture mean; only those that are on it. */
 function legendOf(
@@ -159,11 +163,8 @@ function legendOf(
         line(text, { x: look.margin, y: top + look.small, size: look.small, fill: soft }),
     };
   }
-  const off = anyOff(chart, look);
-  const meaning = (verdict: Verdict): string =>
-    off && (verdict === "above" || verdict === "below")
-      ? `${meanings[verdict]} (doubled: off the scale)`
-      : meanings[verdict];
+  const meaning = (verdict: Verdict): string => meanings[verdict];
+  const narrowed = isNarrowed(chart, look);
   const rows: { readonly verdict: Verdict; readonly x: number; readonly row: number }[] = [];
   let x = look.margin + look.mark * 1.5;
   let row = 0;
@@ -178,8 +179,9 @@ function legendOf(
   }
   const step = look.small * 1.6;
   return {
-    height: (row + 1) * step,
+    height: (row + (narrowed ? 2 : 1)) * step,
     draw: (top) =>
+      (narrowed ? bendMeaning(look, top + step * (row + 1.5)) : "") +
       rows
         .map(({ verdict, x: at, row: down }) => {
           const y = top + step * (down + 0.5);
@@ -194,4 +196,16 @@ function legendOf(
         })
         .join(""),
   };
+}
+
+function bendMeaning(look: Look, y: number): string {
+  const long = look.mark * 4;
+  return [
+    dotted(look.margin, look.margin + long, y, look),
+    line("from here on degrees stand closer", {
+      x: look.margin + long + look.mark,
+      y: y + look.small * 0.35,
+      size: look.small,
+    }),
+  ].join("");
 }

@@ -2,7 +2,10 @@ import { ink } from "./look.ts";
 import { element, escapeXml } from "./svg.ts";
 
 /** A line of text, `y` its baseline. */
-export function line(text: string, { x, y, size, weight, fill, anchor, strike }: Line): string {
+export function line(
+  text: string,
+  { x, y, size, weight, fill, anchor, strike, rim }: Line,
+): string {
   return element(
     "text",
     {
@@ -13,6 +16,10 @@ export function line(text: string, { x, y, size, weight, fill, anchor, strike }:
       fill: fill ?? ink,
       "text-anchor": anchor,
       "text-decoration": strike === true ? "line-through" : undefined,
+      // A rim of paper keeps letters readable where they cross a line.
+      ...(rim === undefined
+        ? {}
+        : { stroke: rim, "stroke-width": size * 0.22, "paint-order": "stroke" }),
     },
     escapeXml(text),
   );
@@ -25,4 +32,5 @@ type Line = {
   readonly fill?: string;
   readonly anchor?: "start" | "middle" | "end";
   readonly strike?: boolean;
+  readonly rim?: string;
 };

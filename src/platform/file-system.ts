@@ -25,6 +25,8 @@ export type FileSystem = {
   makeDirectory(path: string): Promise<boolean>;
   rename(from: string, to: string): Promise<void>;
   remove(path: string): Promise<void>;
+  /** A folder with all that is in it; nothing happens where there is none. */
+  removeTree(path: string): Promise<void>;
   /** Makes the names in a folder survive a power cut. */
   syncDirectory(path: string): Promise<void>;
 };
@@ -76,5 +78,6 @@ export const nodeFileSystem: FileSystem = {
     ),
   rename: (from, to) => fs.rename(from, to),
   remove: (path) => unless("ENOENT", fs.rm(path), undefined),
+  removeTree: (path) => fs.rm(path, { recursive: true, force: true }),
   syncDirectory,
 };

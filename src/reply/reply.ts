@@ -1,5 +1,8 @@
 import { type Origin, showOrigin } from "../domain/origin.ts";
+import type { Season } from "../domain/record/season.ts";
+import type { SharedSession } from "../domain/record/session-schema.ts";
 import type { Chart } from "../domain/session/chart.ts";
+import { rounded } from "./round-values.ts";
 
 export type Json =
   | string
@@ -33,15 +36,39 @@ export type Ask = {
   readonly options?: readonly Option[] | undefined;
   /** The answer is free text and may look like a command: it is tried as an answer first. */
   readonly eager?: boolean | undefined;
+  /** Nobody has to answer: whatever else may have been meant, a misspelt command too, goes first. */
+  readonly optional?: boolean | undefined;
 };
 
+/** What its files are called, without an ending. */
+type Named = { readonly name: string };
+
 /** Something to look at beside the words. What is drawn of it, and how large, is the channel's. */
-export type ReplyPicture = {
-  readonly kind: "temperature-chart";
-  /** What its files are called, without an ending. */
-  readonly name: string;
-  readonly chart: Chart;
-  readonly zone: string;
+export type ReplyPicture = Named &
+  (
+    | { readonly kind: "temperature-chart"; readonly chart: Chart; readonly zone: string }
+    /** `words`: the same for those who do not see it. */
+    | {
+        readonly kind: "session";
+        readonly session: SharedSession;
+        readonly words: readonly string[];
+      }
+    | { readonly kind: "season"; readonly season: Season; readonly words: readonly string[] }
+  );
+
+/** A text to keep beside the words, as a file or as an attachment. */
+export type ReplyDocument = Named & {
+  readonly kind: "markdown" | "json";
+  readonly text: string;
+};
+
+/** What would go out of a run, and nothing else of it. */
+export type ReplyShare = {
+  readonly run: string;
+  readonly title: string;
+  readonly lines: readonly string[];
+  /** What goes with the words, where it is shared as a picture. */
+  readonly picture?: ReplyPicture | undefined;
 };
 
 export type ReplyKind = "reply" | "cue" | "reminder" | "refusal" | "question";
@@ -61,6 +88,9 @@ export type Reply = {
   readonly working: readonly string[];
   readonly ask?: Ask | undefined;
   readonly picture?: ReplyPicture | undefined;
+  readonly document?: ReplyDocument | undefined;
+  /** This is the preview of what others would see of a run: a channel may pass it on after a yes. */
+  readonly share?: ReplyShare | undefined;
   /** Filled by the conversation: what kind of moment it is. */
   readonly clock?: Moment | undefined;
 };
@@ -123,15 +153,20 @@ export function oneBreath(text: string): string {
   return head.join(" ");
 }
 
-/** A reply as it is kept: what a picture shows stands in the bench already. */
+/** A reply as it is kept: what a picture or a document holds stands in the bench already. */
 export function withoutPicture(reply: Reply): Reply {
-  const { picture: _, ...rest } = reply;
-  return rest;
+  const { picture: _, document: __, share, ...rest } = reply;
+  if (share === undefined) return rest;
+  const { picture: ___, ...words } = share;
+  return { ...rest, share: words };
 }
 
 export function valuesOf(reply: Reply): Record<string, Json> {
-  const values: Record<string, Json> = { ...reply.facts };
-  for (const [key, figure] of Object.entries(reply.figures)) values[key] = figure.value;
+  const values: Record<string, Json> = {};
+  for (const [key, fact] of Object.entries(reply.facts)) values[key] = rounded(fact, key);
+  for (const [key, figure] of Object.entries(reply.figures)) {
+    values[key] = rounded(figure.value, key);
+  }
   return values;
 }
 

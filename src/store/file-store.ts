@@ -3,15 +3,16 @@ import { Low } from "lowdb";
 import { type FileSystem, nodeFileSystem } from "../platform/file-system.ts";
 import { conflict } from "./conflict.ts";
 import { type DirectoryLock, lockDirectory } from "./directory-lock.ts";
-import { ensureFolder, type Folder, within, writeWhole } from "./folder.ts";
+import { ensureFolder, type Folder, within, writeInto, writeWhole } from "./folder.ts";
 import { generationsIn } from "./generations.ts";
 import { type AdapterOptions, JournalAdapter } from "./journal-adapter.ts";
 import { fileNameOf, idOf } from "./names.ts";
 import { checkPlain } from "./plain.ts";
 import { readText } from "./recover.ts";
 import { sealArchived, unsealArchived } from "./seal.ts";
-import type { CommitOptions, Loaded, Store } from "./store.ts";
+import type { Archives, CommitOptions, Loaded, Store } from "./store.ts";
 import { diskError, StoreError } from "./store-error.ts";
+import { finishSwap, stage, swap } from "./swap-folder.ts";
 
 export type FileStoreOptions<T> = AdapterOptions<T> & {
   readonly directory: string;
@@ -118,6 +119,51 @@ class FileStore<T> implements Store<T> {
     return content.record;
   }
 
+  async rewrite(id: string, previous: T | undefined, next: T, archives: Archives): Promise<T> {
+    this.#checkOurs();
+    const old = this.#open.get(id);
+    if (old === undefined) throw new TypeError("A bench is loaded before it is written.");
+    if (old.adapter.latest !== previous) throw conflict();
+    const name = fileNameOf(id);
+    const rewriting = this.#archiving.then(async () => {
+      const staged = within(this.#benches, await stage(this.#benches, name));
+      await this.#fill(staged, next, archives);
+      if (old.adapter.latest !== previous) throw conflict();
+      await old.adapter.close();
+      this.#open.delete(id);
+      await swap(this.#benches, name);
+    });
+    this.#archiving = rewriting.catch(() => undefined);
+    try {
+      await rewriting;
+    } catch (error) {
+      throw diskError(error, "write the bench anew");
+    } finally {
+      if (!this.#open.has(id)) this.#opening.delete(id);
+    }
+    const { value } = await this.load(id);
+    if (value === undefined) throw new TypeError("A bench that was written is there.");
+    return value;
+  }
+
+  /** A whole bench in a folder nobody reads yet. */
+  async #fill(folder: Folder, next: T, archives: Archives): Promise<void> {
+    const { files, path } = folder;
+    await ensureFolder(files, path);
+    const archive = within(folder, "archive");
+    await ensureFolder(files, archive.path);
+    for await (const [name, record] of archives) {
+      checkPlain(record, name);
+      await writeInto(archive, `${fileNameOf(name)}.json`, sealArchived(record));
+    }
+    await files.syncDirectory(archive.path);
+    const adapter = new JournalAdapter<T>(folder, this.#options);
+    await adapter.read();
+    await adapter.write(next);
+    await adapter.close();
+    await files.syncDirectory(path);
+  }
+
   async list(): Promise<readonly string[]> {
     this.#checkOurs();
     const { files, path } = this.#benches;
@@ -148,10 +194,19 @@ class FileStore<T> implements Store<T> {
   }
 
   async #read(id: string): Promise<Bench<T>> {
+    await this.#finish(fileNameOf(id));
     const adapter = new JournalAdapter(within(this.#benches, fileNameOf(id)), this.#options);
     const low = new Low<T | null>(adapter, null);
     await low.read();
     return { low, adapter };
+  }
+
+  async #finish(name: string): Promise<void> {
+    try {
+      await finishSwap(this.#benches, name);
+    } catch (error) {
+      throw diskError(error, "finish writing the bench anew");
+    }
   }
 
   #archiveOf(id: string): Folder {

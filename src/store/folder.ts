@@ -49,13 +49,7 @@ const draftOf = (name: string): string => `${name}.new`;
 
 /** Writes a whole file under its draft name; `publish` gives it its own. */
 export async function draft(folder: Folder, name: string, content: Uint8Array): Promise<void> {
-  const file = await folder.files.create(join(folder.path, draftOf(name)));
-  try {
-    await writeAll(file, content);
-    await file.sync();
-  } finally {
-    await file.close();
-  }
+  await writeInto(folder, draftOf(name), content);
 }
 
 /** From here on the file is there, whole, also after a power cut. */
@@ -67,6 +61,21 @@ export async function publish(folder: Folder, name: string): Promise<void> {
 /** Takes an unfinished draft away; one that cannot be removed does no harm. */
 export async function dropDraft(folder: Folder, name: string): Promise<void> {
   await folder.files.remove(join(folder.path, draftOf(name))).catch(() => undefined);
+}
+
+/** A file in a folder that nobody reads yet: its content is safe, its name once the folder is. */
+export async function writeInto(
+  folder: Folder,
+  name: string,
+  content: string | Uint8Array,
+): Promise<void> {
+  const file = await folder.files.create(join(folder.path, name));
+  try {
+    await writeAll(file, typeof content === "string" ? Buffer.from(content) : content);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
 }
 
 /** Puts a whole file in its place, or leaves what was there. */

@@ -30,6 +30,15 @@ export function createMemoryStore<T>(memory: Memory<T> = emptyMemory()): Store<T
     async recall(id, name) {
       return archives.get(id)?.get(name);
     },
+    async rewrite(id, previous, next, archived) {
+      if (benches.get(id) !== previous) throw conflict();
+      checkPlain(next, id);
+      const archive = new Map<string, unknown>();
+      for await (const [name, record] of archived) archive.set(name, record);
+      archives.set(id, archive);
+      benches.set(id, next);
+      return next;
+    },
     async list() {
       return [...benches.keys()].sort();
     },

@@ -14,6 +14,9 @@ export type CommitOptions = {
   readonly durable?: boolean;
 };
 
+/** Archived records by name, one after the other. */
+export type Archives = AsyncIterable<readonly [name: string, record: unknown]>;
+
 /**
  * Where benches are kept; it knows nothing of what a bench holds. Values are plain JSON and are
  * never altered in place. Every promise may reject with a `StoreError`, whose message is meant for
@@ -33,6 +36,12 @@ export type Store<T> = {
   archive(id: string, name: string, record: unknown): Promise<void>;
   /** Reads an archived record back; undefined when there is none of that name. */
   recall(id: string, name: string): Promise<unknown>;
+  /**
+   * Puts `next` and these archived records in the place of all that is kept of a bench: journals,
+   * older generations, copies kept aside and the archive go for good. Only when everything new is
+   * safe is the old removed; a power cut leaves the one or the other. Returns the value as held.
+   */
+  rewrite(id: string, previous: T | undefined, next: T, archives: Archives): Promise<T>;
   /** The ids of all benches, in order. */
   list(): Promise<readonly string[]>;
   /** Waits for what is under way, makes it safe and lets go of the folder. */

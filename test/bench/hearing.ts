@@ -116,6 +116,7 @@ const forgetful: Store<BenchRecord> = {
   commit: async () => undefined,
   archive: async () => undefined,
   recall: async () => undefined,
+  rewrite: async (_id, _previous, next) => next,
   list: async () => [],
   close: async () => undefined,
 };

@@ -1,14 +1,20 @@
 /** The speed we promise, measured on this machine: a table, then the same as JSON (`--json`: JSON alone). */
 import { availableParallelism, loadavg } from "node:os";
 import { benchBottles } from "./bottles.ts";
+import { benchDiscord } from "./discord.ts";
+import { benchEvenings } from "./evenings.ts";
+import { benchExport } from "./export.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
+import { benchLogSearch } from "./log-search.ts";
 import { benchManyRuns } from "./many-runs.ts";
+import { benchCron, benchTimeouts, benchWriters } from "./peers.ts";
+import { benchPictures } from "./pictures.ts";
 import { benchMemory, benchStart } from "./process.ts";
 import { benchReminders } from "./reminders.ts";
 import { benchReplan } from "./replan.ts";
 import { benchScheduler } from "./scheduler.ts";
 import { speechRows } from "./speech/rows.ts";
-import { benchStore } from "./store.ts";
+import { benchStore, largeBench } from "./store.ts";
 
 type Row = {
   readonly what: string;
@@ -74,6 +80,15 @@ const reminders = await benchReminders();
 const replan = await benchReplan();
 // `--speech`: every phrase by every voice at every pace, an hour and more; else a sample.
 const speech = await speechRows(process.argv.includes("--speech"));
+const pictures = await benchPictures();
+const search = await benchLogSearch();
+const exporting = await benchExport();
+
+const evenings = benchEvenings();
+const timeouts = await benchTimeouts();
+const cron = await benchCron();
+const writers = await benchWriters(largeBench());
+const discord = await benchDiscord();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -133,11 +148,76 @@ const rows: readonly Row[] = [
     measured: replan.max,
   },
   ...speech,
+  { what: "picture of a session, p50", unit: "ms", measured: pictures.p50, promised: 300 },
+  { what: "picture of a session, worst", unit: "ms", measured: pictures.max },
+  { what: "cues while pictures are drawn, late, worst", unit: "ms", measured: pictures.late },
+  { what: `search over ${search.runs} runs, p50`, unit: "ms", measured: search.p50 },
+  { what: `search over ${search.runs} runs, p99`, unit: "ms", measured: search.p99, promised: 50 },
+  { what: `search over ${search.runs} runs, the first`, unit: "ms", measured: search.first },
+  {
+    what: `export of ${exporting.runs} runs, progress told ${exporting.told} times`,
+    unit: "s",
+    measured: exporting.seconds,
+    promised: 5,
+  },
+  { what: "longest wait of others while exporting", unit: "ms", measured: exporting.stall },
+  { what: "an evening of 12 rolls, p95", unit: "ms", measured: evenings.twelve, promised: 200 },
+  {
+    what: "an evening of 12 rolls, several bottles, p95",
+    unit: "ms",
+    measured: evenings.twelveOfSeveral,
+    promised: 200,
+  },
+  { what: "an evening of 60 rolls, p95", unit: "ms", measured: evenings.sixty, promised: 200 },
+  { what: "peer: 10,000 setTimeout, given early", unit: "cues", measured: timeouts.early },
+  { what: "peer: 10,000 setTimeout, late, p99", unit: "ms", measured: timeouts.p99 },
+  { what: "peer: 10,000 setTimeout, late, worst", unit: "ms", measured: timeouts.max },
+  { what: "peer: 100 jobs of node-cron, late, p99", unit: "ms", measured: cron.p99 },
+  { what: "peer: 100 jobs of node-cron, late, worst", unit: "ms", measured: cron.max },
+  { what: "peer: lowdb as it comes (no sync), p50", unit: "ms", measured: writers.lowdb.p50 },
+  { what: "peer: lowdb as it comes (no sync), p99", unit: "ms", measured: writers.lowdb.p99 },
+  { what: "peer: write-file-atomic, p50", unit: "ms", measured: writers.atomic.p50 },
+  { what: "peer: write-file-atomic, p99", unit: "ms", measured: writers.atomic.p99 },
+  {
+    what: "Discord, message to the request that answers it, p50",
+    unit: "ms",
+    measured: discord.reply.p50,
+    promised: 5,
+  },
+  {
+    what: "Discord, message to the request that answers it, p99",
+    unit: "ms",
+    measured: discord.reply.p99,
+    promised: 20,
+  },
+  {
+    what: `Discord, ${discord.runs} runs, cue due to its request, p50`,
+    unit: "ms",
+    measured: discord.cue.p50,
+  },
+  {
+    what: `Discord, ${discord.runs} runs, cue due to its request, p99`,
+    unit: "ms",
+    measured: discord.cue.p99,
+    promised: 15,
+  },
+  {
+    what: `Discord, ${discord.benches} benches in one process`,
+    unit: "MB",
+    measured: discord.resident,
+    promised: 400,
+  },
+  {
+    what: "Discord, socket back to the first cue",
+    unit: "ms",
+    measured: discord.reconnect,
+    promised: 1000,
+  },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {
   rows: rows.map((row) => ({ ...row, verdict: verdict(row) })),
-  slowest: { alone: hearing.slowest, kept: keeping.slowest },
+  slowest: { alone: hearing.slowest, kept: keeping.slowest, search: search.slowest },
   commands: bottles.byCommand,
 };
 if (!process.argv.includes("--json")) process.stdout.write(`${table(rows)}\n\n`);

@@ -26,7 +26,7 @@ const benchSchema = z.object({
 type Bench = z.infer<typeof benchSchema>;
 
 /** A bench of about the largest size we mean to keep. */
-function largeBench(): Bench {
+export function largeBench(): Bench {
   const log = Array.from({ length: 900 }, (_, at) => ({
     at: 1_795_856_400_000 + at,
     what: `stage ${at} poured, agitated and drained as planned`,

@@ -90,7 +90,7 @@ describe("dilute", () => {
       values: {
         concentrate_ml: 60,
         water_ml: 540,
-        in_n: { concentrate_ml: 600 / 9, water_ml: 600 - 600 / 9, total_ml: 600 },
+        in_n: { concentrate_ml: 66.6666666667, water_ml: 533.333333333, total_ml: 600 },
       },
       source: F32,
     },

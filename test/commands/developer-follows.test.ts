@@ -185,6 +185,7 @@ test("of a whole process only the developer goes by its bottle's sheet, and a re
   const heard = say(
     ...blended,
     "start a run with one roll of 120",
+    "yes",
     "in",
     "the demo sheet was misread",
     "recall the demo sheet",

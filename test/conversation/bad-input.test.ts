@@ -9,7 +9,7 @@ const commands = await loadCommands();
 const freshBench = newRecord("fresh", "Europe/Lisbon");
 
 const hear = (text: string, record: BenchRecord) =>
-  turn(record, { text, who: "Ines" }, evening, commands);
+  turn(record, { text, who: "Ines", standing: "owner" }, evening, commands);
 
 /** Refused or asked about in one breath, with nothing stored, on a fresh bench and on a busy one. */
 function declined(text: string): readonly { readonly title: string; readonly reason: unknown }[] {

@@ -78,7 +78,7 @@ test("a damaged snapshot is named, kept aside and explained; the bench is as it 
       .at(-1);
     await writeFile(join(home, name ?? ""), "{ no");
     const [notice, after] = readLines((await runProgram(options, ["bottles"])).output);
-    expect(notice).toMatchObject({ kind: "refusal", values: { reason: "damaged-file" } });
+    expect(notice).toMatchObject({ kind: "refusal", values: { reason: "data-folder" } });
     expect(notice?.title).toContain(`benches/home/${name} is damaged`);
     expect(notice?.title).toContain(`kept aside as benches/home/aside/${name}`);
     expect(await readFile(join(home, "aside", name ?? ""), "utf8")).toBe("{ no");

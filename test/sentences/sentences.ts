@@ -1,4 +1,11 @@
 import { voiceSentences } from "./voice.ts";
+import { faultSentences } from "./faults.ts";
+import { logSentences } from "./log.ts";
+import { peopleSentences } from "./people.ts";
+import { readingSentences } from "./readings.ts";
+import { recordSentences, summaryForms } from "./record.ts";
+import { shareSentences } from "./record-more.ts";
+import { wetHandSentences } from "./wet-hands.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
 export type Said = readonly [said: string, fields?: Readonly<Record<string, unknown>>];
@@ -9,6 +16,10 @@ export type Said = readonly [said: string, fields?: Readonly<Record<string, unkn
  * times in s, rounded to a thousandth. A command has three lines here or more.
  */
 export const sentences: Readonly<Record<string, readonly Said[]>> = {
+  strike: readingSentences.strike,
+  ...logSentences,
+  ...peopleSentences,
+  ...faultSentences,
   add: [
     ["add"],
     [
@@ -146,6 +157,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["drop"],
   ],
   forecast: [
+    ...wetHandSentences.forecast,
     [
       "bath was 46 ten minutes ago and is 44 now, room 20, when is it 38",
       {
@@ -199,6 +211,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   "pour drop": [
+    ...wetHandSentences["pour drop"],
     [
       "developer 38.5 into a tank at 22, 500 ml",
       { developer: { degrees: 38.5 }, vessel: { degrees: 22 }, volume: 500 },
@@ -301,6 +314,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["measure the heat of the tank north", { tank: "north" }],
   ],
   thermometer: [
+    ...wetHandSentences.thermometer,
     [
       "the red thermometer reads 38.4 where the reference reads 38.0",
       { thermometer: "red", read: { degrees: 38.4 }, reference: { degrees: 38 } },
@@ -317,9 +331,18 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["the glass one is the reference", { thermometer: "glass", role: true }],
     ["I checked the red thermometer", { thermometer: "red" }],
     ["forget the red thermometer", { gone: "red" }],
+    [
+      "red thermometer is 0.5 low at 37.8",
+      { thermometer: "red", low: { degrees: 0.5 }, at: { degrees: 37.8 } },
+    ],
+    [
+      "the red one reads 0.3 high at 38",
+      { thermometer: "red", high: { degrees: 0.3 }, at: { degrees: 38 } },
+    ],
   ],
   thermometers: [["thermometers"], ["list all thermometers"], ["which thermometer is right"]],
   times: [
+    ...readingSentences.times,
     ["published times"],
     ["times for D-76", { table: "D-76" }],
     ["use the times for ascorbate developer stock", { table: "ascorbate developer stock" }],
@@ -328,6 +351,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   "water in": [["water in"], ["the water is in"], ["water went in"]],
   cancel: [["cancel"], ["never mind"], ["no"]],
   "how long": [
+    ...wetHandSentences["how long"],
     ["how long at 36 degrees", { temperature: 36 }],
     ["how long is the fixer at 15 c", { solution: "fixer", temperature: 15 }],
     ["how long is the blix", { solution: "blix" }],
@@ -359,6 +383,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["go on with the sheet"],
   ],
   left: [
+    ...wetHandSentences.left,
     ["left"],
     ["how long left"],
     ["how much time is left in tank north", { tank: "North" }],
@@ -398,6 +423,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["forget tank south", { gone: "south" }],
   ],
   "tank movement": [
+    ...wetHandSentences["tank movement"],
     ["tank north is rotary", { tank: "north", movement: "rotary" }],
     ["tank south is turned over by hand", { tank: "south", movement: "inversion" }],
     ["the east tank has a stick", { tank: "east", movement: "stick" }],
@@ -448,8 +474,11 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   settings: [["settings"], ["show the settings"], ["preferences"]],
   share: [
+    ...shareSentences,
     ["share"],
     ["share it with the group"],
+    ["share repeatable", { form: "repeatable" }],
+    ["share the run as a plan of tank north", { form: "repeatable", tank: "North" }],
     ["share the run from tank north", { tank: "North" }],
   ],
   sheets: [
@@ -466,6 +495,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["skip blix in tank north", { solution: "blix", tank: "North" }],
   ],
   start: [
+    ...wetHandSentences.start,
+    ...readingSentences.start,
     [
       "start developer one roll tank south pushed one stop",
       { solution: "developer", film: [{ count: 1 }], tank: "south", push: 1 },
@@ -532,6 +563,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   chart: [
+    ["chart of run 12", { number: 12 }],
     ["chart north", { tank: "North" }],
     ["chart"],
     ["show me the temperature chart"],
@@ -540,6 +572,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["picture of the run"],
   ],
   rehearse: [
+    ...wetHandSentences.rehearse,
+    ...readingSentences.rehearse,
     ["rehearse colour negative", { sheet: "colour-negative" }],
     ["rehearse developer five times faster", { solution: "developer", speed: 5 }],
     [
@@ -557,6 +591,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["summary of tank north", { tank: "North" }],
     ["how did it go"],
     ["session record please"],
+    ...summaryForms,
   ],
   swap: [
     [
@@ -574,6 +609,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   temperature: [
+    ...wetHandSentences.temperature,
+    ...readingSentences.temperature,
     ["north is at 37.4", { tank: "North", temperature: 37.4 }],
     ["tank north is at 37.4", { tank: "North", temperature: 37.4 }],
     ["bath is at 37.4", { temperature: 37.4 }],
@@ -588,11 +625,12 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
       { solution: "developer", temperature: 37.4, thermometer: "red" },
     ],
     ["half a minute ago the bath was 37.2", { temperature: 37.2, ago: 30 }],
-    ["temp 99.5 tank north", { tank: "North", temperature: 37.5 }],
+    ["temp 99.5 F tank north", { tank: "North", temperature: 37.5 }],
     ["temperature"],
   ],
   time: [["what time is it"], ["what's the time"], ["what is the date"]],
   trim: [
+    ...wetHandSentences.trim,
     ["trim the bath by half a degree c", { by: 0.5 }],
     ["cool the bath by 1 c", { cooler: 1 }],
     [
@@ -957,12 +995,14 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["is there enough developer for two rolls", { solution: "developer", film: [{ count: 2 }] }],
   ],
   ...voiceSentences,
+  ...recordSentences,
 };
 
 /** Words with two meanings: the command they are for, and the field it will be asked about. */
 export const doubtful: readonly (readonly [said: string, command: string, asks: string])[] = [
   ["mix 650 of developer", "mix", "total"],
   ["start developer for 3", "start", "duration"],
+  ["temperature 99", "temperature", "temperature"],
   ["temperature 200", "temperature", "temperature"],
   ["temperature minus 5", "temperature", "temperature"],
   ["bottle developer 1 litre mixed 3/4", "bottle", "mixed"],
@@ -998,6 +1038,7 @@ export const nothings: readonly string[] = [
   "of the",
   "please",
   "now",
+  "enough",
   "1",
   "42",
   "500 ml",

@@ -24,6 +24,7 @@ how much water for 500 ml of developer
 what goes into 650 ml of blix by the demo sheet
 no
 use the demo
+cancel
 mix 1 litre of developer
 water in
 B in
@@ -278,6 +279,7 @@ gibberish of the worst kind
 mix 1e309 ml of developer
 start developer for -3 minutes
 start colour negative with three 135 tank north
+yes
 @ 4000
 summary
 share
@@ -300,7 +302,9 @@ drop roll 3
 remove jetty
 no
 start colour negative with jetty 1 tank willow
+yes
 start colour negative with roll 3
+yes
 set one person per tank
 set one person for all tanks
 rehearse developer five times faster tank alder
@@ -332,6 +336,7 @@ in
 developer is at 37 C tank drift
 keep
 it was 37.1 C 10 seconds ago
+strike that reading
 stop tank drift
 volume 60 percent
 louder
@@ -339,6 +344,122 @@ softer
 say less
 say more
 speak normally
+wrap up
+skip
+the hose came off
+first look
+faint
+cloudy
+skip
+yes
+same place
+first look by scanner
+201 128 90
+percent
+180,180,176
+first look all good
+look time
+ask for the first look at 21:00
+set first look after 2 days
+first look off
+summary picture
+summary as markdown
+summary as json
+season
+season since march
+share season
+yes
+share season since march
+no
+season since 1 may 1990
+start developer one roll tank larch
+in
+wrap up
+first look
+@ 300
+developer was 38 at the start and 60 at the end
+developer was 38 at the start and 37.9 at the end
+no
+all runs
+runs with the red thermometer
+runs with nobody
+all rehearsals
+last time I pushed one stop
+last time I pushed three stops
+how often did the wash run short
+how often did I push
+what temperature do I usually end at
+how long do I usually develop
+what is my usual starting temperature in 2020
+show run 999
+sign in the red thermometer
+sign in nothing
+sign in
+Acorn
+what is in use
+who has the red thermometer
+who has nothing
+handover to Dora
+last handover
+sign out Acorn
+sign out
+sign out
+who did what
+who poured the blix
+who mixed Acorn
+return or retire
+does Acorn go back
+export everything
+exports
+restore everything
+restore from home.zip
+forget everything about me
+no
+forget everything about nobody
+forget the whole bench
+rather not
+share
+no
+share
+yes
+share picture
+yes
+share repeatable
+yes
+take this block
+nonsense
+{"schema":"wetside-repeatable","version":1,"name":"lent","process":"C-41","invented":true,"push":1,"film":[{"format":"120","count":1}],"baths":[{"name":"developer","kind":"developer","sense":"exact","time_s":200,"temp_c":38,"push":{"stops":1,"time_s":240}}]}
+no
+yes
+the run of today
+what went wrong
+they came out thin
+another film
+the weather
+faint
+why
+don't know
+enough
+confirmed 1
+confirmed 99
+it was the bottle
+it was the thermometer
+red
+the negatives are blank
+north
+no numbers
+enough
+why
+it was contamination
+drying marks on the film
+south
+on the surface
+yes
+it was hard water
+what went wrong with tank south
+my film is milky, all rolls
+cancel
+confirmed 1
 `
   .trim()
   .split("\n");

@@ -12,6 +12,8 @@ export type FakeClock = Clock & {
   suspend(ms: number): void;
   /** The event loop is busy: time goes by, and timers that came due go off late, at its end. */
   stall(ms: number): void;
+  /** Milliseconds that have really gone by, sleep included: what no setting of a clock changes. */
+  elapsed(): number;
   /** How many timers are waiting. */
   timers(): number;
 };
@@ -85,6 +87,7 @@ export function createFakeClock(
       const end = monotonic;
       while (next(end));
     },
+    elapsed: () => uptime - 50_000,
     timers: () => waiting.length,
   };
 }

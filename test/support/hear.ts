@@ -35,7 +35,7 @@ export function hear(
   let reply: Reply | undefined;
   for (const text of typeof sentences === "string" ? [sentences] : sentences) {
     by = undefined;
-    const after = turn(record, { text, who: "me" }, morning, watched);
+    const after = turn(record, { text, who: "me", standing: "owner" }, morning, watched);
     record = after.record;
     reply = after.reply;
   }

@@ -19,6 +19,7 @@ hwo much water for a quart of developer
 yes
 flibber the gabbet
 start colour negative two rolls tank north
+yes
 plan
 ready
 @+10s

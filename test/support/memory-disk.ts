@@ -60,6 +60,15 @@ export class MemoryDisk implements FileSystem {
     return disk;
   }
 
+  /** The disk as a process killed in the middle leaves it: all that was written is there. */
+  afterKill(): MemoryDisk {
+    const disk = new MemoryDisk();
+    for (const [path, node] of this.#names) {
+      disk.#set(path, node.kind === "file" ? fileOf(node.inode.current) : node);
+    }
+    return disk;
+  }
+
   /** Puts a file there, safe, making its folders: how a test damages what is stored. */
   put(path: string, content: string | Uint8Array): void {
     const above = dirname(path);
@@ -130,6 +139,21 @@ export class MemoryDisk implements FileSystem {
     this.#rename(dirname(to), (names) => {
       names.delete(from);
       names.set(to, node);
+      // What lies in a folder goes with it.
+      for (const [path, inner] of [...names]) {
+        if (!path.startsWith(`${from}/`)) continue;
+        names.delete(path);
+        names.set(to + path.slice(from.length), inner);
+      }
+    });
+  }
+
+  async removeTree(path: string): Promise<void> {
+    this.#ask("remove", path);
+    this.#rename(dirname(path), (names) => {
+      for (const name of [...names.keys()]) {
+        if (name === path || name.startsWith(`${path}/`)) names.delete(name);
+      }
     });
   }
 

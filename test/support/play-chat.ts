@@ -6,17 +6,23 @@ import { BenchKeeper } from "../../src/conversation/bench-keeper.ts";
 import type { BenchRecord } from "../../src/conversation/record.ts";
 import { clockTime } from "../../src/domain/timing/clock-text.ts";
 import type { Instant } from "../../src/domain/units/quantity.ts";
+import { filesIn } from "../../src/export/files.ts";
 import type { Reply } from "../../src/reply/reply.ts";
 import { createMemoryStore, emptyMemory } from "../../src/store/memory-store.ts";
+import { withFolder } from "./child.ts";
 
 const BENCH = "golden";
 
 /**
- * Plays a whole chat: `> ` is a message, `@` moves the clock, `~ restart` opens the bench anew from
+ * Plays a whole chat: `> ` is a message of Ines, `Dora> ` one of Dora, `@` moves the clock, `~ restart` opens the bench anew from
  * its store after the clock has been moved on with the program down. `# at` and `# zone` at the
  * top set the scene. Everything else in the file is what was answered, and is written again.
  */
-export async function playChat(text: string, commands: readonly Command[]): Promise<string> {
+export const playChat = (text: string, commands: readonly Command[]): Promise<string> =>
+  withFolder((folder) => playIn(folder, text, commands));
+
+/** @param folder  where archives are put */
+async function playIn(folder: string, text: string, commands: readonly Command[]): Promise<string> {
   const lines = text.split("\n");
   const header = lines.filter((line) => line.startsWith("# "));
   const value = (key: string): string | undefined =>
@@ -26,7 +32,8 @@ export async function playChat(text: string, commands: readonly Command[]): Prom
   if (start === undefined) throw new Error("the chat has no start");
   const memory = emptyMemory<BenchRecord>();
   const open = async (): Promise<BenchKeeper> =>
-    (await BenchKeeper.open(BENCH, { zone }, createMemoryStore(memory), commands)).keeper;
+    (await BenchKeeper.open(BENCH, { zone }, createMemoryStore(memory), commands, filesIn(folder)))
+      .keeper;
 
   let keeper = await open();
   let now: Instant = start;
@@ -49,9 +56,11 @@ export async function playChat(text: string, commands: readonly Command[]): Prom
     now = to;
   };
   for (const line of lines) {
-    if (line.startsWith("> ")) {
+    const spoken = /^(\p{Lu}\p{L}*)?> (.*)$/u.exec(line);
+    if (spoken !== null) {
       out.push(line);
-      say(await keeper.hear({ text: line.slice(2), who: "Ines" }, now));
+      const [, who = "Ines", said = ""] = spoken;
+      say(await keeper.hear({ text: said, who, standing: "owner" }, now));
       await catchUp(now);
     } else if (line.startsWith("@")) {
       out.push(line, "");

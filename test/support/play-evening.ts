@@ -49,7 +49,7 @@ export async function playEvening(
   for (const line of script) {
     if (!line.startsWith("@")) {
       ran = undefined;
-      const reply = await keeper.hear({ text: line, who: "Ines" }, now);
+      const reply = await keeper.hear({ text: line, who: "Ines", standing: "owner" }, now);
       heard.push({ said: line, command: ran, reply });
       continue;
     }

@@ -29,8 +29,11 @@ export const readLines = (output: string): readonly Line[] =>
     .filter((line) => line !== "")
     .map((line) => lineSchema.parse(JSON.parse(line)));
 
+/** The program's entries, as `package.json` names them. */
+export type Script = "start" | "chat" | "doctor" | "health" | "backup";
+
 /** How one of the program's entries is started: the words of its script in `package.json`. */
-export async function commandLine(script: "start" | "chat"): Promise<readonly string[]> {
+export async function commandLine(script: Script): Promise<readonly string[]> {
   const file = JSON.parse(await readFile(join(ROOT, "package.json"), "utf8"));
   const { scripts } = z.object({ scripts: z.record(z.string(), z.string()) }).parse(file);
   const [node, ...words] = (scripts[script] ?? "").split(" ");
@@ -42,11 +45,19 @@ export type Program = {
   readonly pid: number | undefined;
   /** Lines printed so far. */
   readonly lines: readonly string[];
+  /** What it has written to the standard error so far. */
+  complaint(): string;
   say(...messages: readonly string[]): void;
   /** Waits until the lines satisfy a condition. @throws when the process ends before, or takes ages */
   until(condition: (lines: readonly string[]) => boolean): Promise<void>;
   /** Reads nothing more of what it prints. */
   hangUp(): void;
+  /** Nothing more will be said to it. */
+  closeInput(): void;
+  /** Asks it something the way a service manager does, and does not wait. */
+  signal(name: NodeJS.Signals): void;
+  /** Asks it to end, and waits until it has. */
+  terminate(): Promise<Ended>;
   /** Ends it without a chance to do anything more. */
   kill(): Promise<void>;
   /** Closes its input and waits for its end. */
@@ -62,8 +73,9 @@ export type Ended = {
 /** Starts the program itself, script mode unless told otherwise. */
 export async function startProgram(
   options: readonly string[],
-  script: "start" | "chat" = "chat",
+  script: Script = "chat",
   environment: Readonly<Record<string, string>> = {},
+  patience = AGES,
 ): Promise<Program> {
   const words = await commandLine(script);
   const child: ChildProcessWithoutNullStreams = spawn(process.execPath, [...words, ...options], {
@@ -93,11 +105,17 @@ export async function startProgram(
     over = true;
     wake();
   });
-  const ages = setTimeout(() => child.kill("SIGKILL"), AGES);
+  const ages = setTimeout(() => child.kill("SIGKILL"), patience);
   void end.then(() => clearTimeout(ages));
+  const ended = (): Ended => ({
+    code: child.exitCode,
+    output: lines.map((line) => `${line}\n`).join(""),
+    complaint,
+  });
   return {
     pid: child.pid,
     lines,
+    complaint: () => complaint,
     say: (...messages) => void child.stdin.write(messages.map((one) => `${one}\n`).join("")),
     async until(condition) {
       while (!condition(lines)) {
@@ -113,10 +131,17 @@ export async function startProgram(
       child.kill("SIGKILL");
       await end;
     },
+    signal: (name) => void child.kill(name),
+    closeInput: () => void child.stdin.end(),
+    async terminate() {
+      child.kill("SIGTERM");
+      await end;
+      return ended();
+    },
     async finish() {
       child.stdin.end();
       await end;
-      return { code: child.exitCode, output: lines.map((line) => `${line}\n`).join(""), complaint };
+      return ended();
     },
   };
 }
@@ -125,7 +150,7 @@ export async function startProgram(
 export async function runProgram(
   options: readonly string[],
   messages: readonly string[],
-  script: "start" | "chat" = "chat",
+  script: Script = "chat",
   environment: Readonly<Record<string, string>> = {},
 ): Promise<Ended> {
   const program = await startProgram(options, script, environment);

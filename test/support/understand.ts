@@ -63,7 +63,7 @@ export function understand(
       },
     }),
   );
-  const { reply } = turn(record, { text: said, who: "Ines" }, evening, idle);
+  const { reply } = turn(record, { text: said, who: "Ines", standing: "owner" }, evening, idle);
   if (heard !== undefined) return { ...heard, asks: undefined, reply };
   const { ask } = reply;
   const known = ask !== undefined && ask.command !== "";

@@ -1,35 +1,60 @@
 import { createInterface } from "node:readline";
-import { createBell } from "../../conversation/bell.ts";
-import { systemClock } from "../../platform/clock.ts";
-import { refuse } from "../../reply/reply.ts";
-import { startDailyLook } from "../../scheduler/daily-look.ts";
+import { farewell } from "../../conversation/farewell.ts";
+import { aborted } from "../../platform/stop-signals.ts";
+import { type Reply, refuse } from "../../reply/reply.ts";
+import { alone, type Join } from "./alone.ts";
 import { faultReply } from "./fault.ts";
-import { noticeReply, printer, type ScriptParts } from "./script.ts";
+import { noticeReply, printer, type ScriptParts, speakerIn } from "./script.ts";
+
+export type LiveParts = ScriptParts & {
+  readonly join?: Join;
+  /** Aborted when the program is asked to leave. */
+  readonly stop?: AbortSignal;
+};
 
 /** Script mode in real time: ends when the input has ended and nothing is running. */
-export async function runLive(parts: ScriptParts): Promise<void> {
-  const { keeper, input, who, notices, pictures } = parts;
+export async function runLive(parts: LiveParts): Promise<void> {
+  const { keeper, input, notices, pictures, stop } = parts;
+  let { who } = parts;
   const print = printer(parts);
-  const bell = createBell({
+  const join = parts.join ?? alone;
+  const bell = join({
     keeper,
-    clock: systemClock,
-    housekeep: startDailyLook,
     tell: (replies, at) => {
       for (const reply of replies) print(reply, at);
     },
     onFault: (error) => print(faultReply(error), bell.now()),
   });
   for (const notice of notices) print(noticeReply(notice), bell.now());
-  for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
+  for await (const line of createInterface(lineOptions(input, stop))) {
     if (line.startsWith("#")) continue;
+    const speaker = speakerIn(line);
+    if (speaker !== undefined) {
+      who = speaker;
+      continue;
+    }
     if (line.startsWith("@")) {
       print(refuse("bad-move", "The clock is the real one; @ lines need --simulate."), bell.now());
       continue;
     }
     // Drawn by a thread of its own: a cue that falls due meanwhile is told in time.
-    const reply = await bell.hear(line.trimEnd(), who).catch(faultReply);
+    const progress = (reply: Reply): void => print(reply, bell.now());
+    const said = { text: line.trimEnd(), who, standing: "owner" as const };
+    const reply = await bell.take(said, progress).catch(faultReply);
     print(await pictures.drawn(reply), bell.now());
   }
-  await bell.quiet();
+  const left = stop === undefined ? [] : [aborted(stop)];
+  await Promise.race([bell.quiet(), ...left]);
+  if (stop?.aborted === true) {
+    const leaving = farewell(keeper.record.bench, bell.now());
+    if (leaving !== undefined) print(leaving, bell.now());
+  }
   bell.stop();
 }
+
+/** Lines of the input, until it ends or the program is asked to leave. */
+const lineOptions = (input: NodeJS.ReadableStream, stop: AbortSignal | undefined) => ({
+  input,
+  crlfDelay: Number.POSITIVE_INFINITY,
+  ...(stop === undefined ? {} : { signal: stop }),
+});

@@ -1,6 +1,7 @@
 import { parseArgs } from "node:util";
 import { err, ok, type Result } from "../../domain/result.ts";
 import type { Instant } from "../../domain/units/quantity.ts";
+import { isZone } from "../../domain/units/zone.ts";
 import { readInstant } from "./read-instant.ts";
 
 export type ChatOptions = {
@@ -22,20 +23,11 @@ export const usage = `Script mode: reads one message a line and prints the answe
   --zone IANA     the zone of the bench, like Europe/Lisbon
   --help          this
 
-Lines that start with # are comments. Exit code 0 at the end of the input, 1 when the data
+Lines that start with # are comments; =Dora lets Dora speak from there on. Exit code 0 at the end of the input, 1 when the data
 folder cannot be used, 2 for a wrong option.
 
   echo "how much water for a quart of developer" | npm run -s chat
 `;
-
-export function isZone(zone: string): boolean {
-  try {
-    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(zone);
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 /** The options of script mode, or a sentence that says which one is wrong. */
 export function readOptions(

@@ -1,7 +1,9 @@
 import { readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { benchSession } from "../../../test/support/bench-session.ts";
 import { withFolder } from "../../../test/support/child.ts";
+import { inventedSeason } from "../../../test/support/invented-season.ts";
 import { livedRun } from "../../../test/support/lived-run.ts";
 import { at, runOf, stageOf } from "../../../test/support/runs.ts";
 import { chartOf } from "../../domain/session/chart.ts";
@@ -75,4 +77,44 @@ test("a full disk is said in words", () =>
     const full = () => Promise.reject(Object.assign(new Error("no space"), { code: "ENOSPC" }));
     const [caution] = (await picturesIn(data, full).drawn(shown)).cautions;
     expect(caution).toBe("No picture: the disk is full. The text holds.");
+  }));
+
+const record: Reply = answer({
+  title: "North",
+  say: "North.",
+  document: { kind: "markdown", name: "2026-11-28-Łódź/../north", text: "# North\n" },
+});
+
+test("a document becomes a file beside the pictures, for its owner alone", () =>
+  withFolder(async (data) => {
+    const reply = await picturesIn(data).drawn(record);
+    const name = String(reply.facts.document);
+    expect(name).toMatch(/^records\/[^/]+\.md$/);
+    expect(reply.lines).toEqual([`File: ${name}, in the data folder.`]);
+    expect(await readFile(join(data, name), "utf8")).toBe("# North\n");
+    expect((await stat(join(data, name))).mode & 0o077).toBe(0);
+    expect(await readdir(data)).toEqual(["records"]);
+  }));
+
+test("a document that cannot be written is said, and the words of the reply hold", () =>
+  withFolder(async (data) => {
+    await writeFile(join(data, "records"), "in the way");
+    const reply = await picturesIn(data).drawn(record);
+    expect(reply.cautions[0]).toMatch(/^No file: it could not be kept \([A-Z]+\)\.$/);
+    expect(reply.facts.document).toBe(undefined);
+  }));
+
+test("a season and a session are drawn like any picture", () =>
+  withFolder(async (data) => {
+    const { session, words } = benchSession();
+    const pictures = picturesIn(data, blank);
+    for (const picture of [
+      { kind: "session", name: "run-1-summary", session, words },
+      { kind: "season", name: "season-2026", season: inventedSeason(), words: ["A year."] },
+    ] as const) {
+      const reply = await pictures.drawn(answer({ title: "North", say: "North.", picture }));
+      expect(reply.facts.picture).toBe(`pictures/${picture.name}.png`);
+      expect(reply.cautions).toEqual([]);
+    }
+    expect(await readdir(join(data, "pictures"))).toHaveLength(8);
   }));

@@ -1,18 +1,20 @@
 import { mkdir, rename, writeFile } from "node:fs/promises";
 import { join } from "node:path";
+import { drawingOf } from "../../picture/drawing-of.ts";
 import type { Shape } from "../../picture/look.ts";
 import { toPng } from "../../picture/png.ts";
-import { temperatureChart } from "../../picture/temperature-chart.ts";
-import type { Json, Reply, ReplyPicture } from "../../reply/reply.ts";
+import type { Json, Reply, ReplyDocument, ReplyPicture } from "../../reply/reply.ts";
 import { fileNameOf } from "../../store/names.ts";
 
-/** What draws the pictures of replies. */
+/** What draws the pictures of replies and writes down their documents. */
 export type Pictures = {
-  /** The reply with the names of its picture's files, or with why there are none. Never rejects. */
+  /** The reply with the names of the files of its picture or document, or why there are none. Never rejects. */
   drawn(reply: Reply): Promise<Reply>;
 };
 
 const FOLDER = "pictures";
+const RECORDS = "records";
+const endings: Readonly<Record<ReplyDocument["kind"], string>> = { markdown: "md", json: "json" };
 
 /** A wide one for the screen and the post, an upright one for a phone. */
 const shapes: readonly { readonly shape: Shape; readonly key: string; readonly tail: string }[] = [
@@ -27,27 +29,44 @@ const shapes: readonly { readonly shape: Shape; readonly key: string; readonly t
  * @param draw  turns SVG into PNG, away from the thread that gives the cues
  */
 export function picturesIn(data: string, draw: typeof toPng = toPng): Pictures {
-  const keep = async (name: string, bytes: string | Uint8Array): Promise<string> => {
-    const path = join(data, FOLDER, name);
-    await mkdir(join(data, FOLDER), { recursive: true, mode: 0o700 });
-    // Nobody who looks at the old picture sees half a new one.
+  const keep = async (
+    name: string,
+    bytes: string | Uint8Array,
+    folder = FOLDER,
+  ): Promise<string> => {
+    const path = join(data, folder, name);
+    await mkdir(join(data, folder), { recursive: true, mode: 0o700 });
+    // Nobody who looks at the old file sees half a new one.
     await writeFile(`${path}.part`, bytes, { mode: 0o600 });
     await rename(`${path}.part`, path);
-    return `${FOLDER}/${name}`;
+    return `${folder}/${name}`;
   };
-  const files = async ({ name, chart, zone }: ReplyPicture) => {
+  const written = async (reply: Reply, { kind, name, text }: ReplyDocument): Promise<Reply> => {
+    try {
+      const file = await keep(`${fileNameOf(name)}.${endings[kind]}`, text, RECORDS);
+      return {
+        ...reply,
+        lines: [...reply.lines, `File: ${file}, in the data folder.`],
+        facts: { ...reply.facts, document: file },
+      };
+    } catch (error) {
+      return { ...reply, cautions: [...reply.cautions, `No file: ${whyNot(error)}`] };
+    }
+  };
+  const files = async (shown: ReplyPicture) => {
     const facts: Record<string, Json> = {};
     for (const { shape, key, tail } of shapes) {
-      const base = `${fileNameOf(name)}${tail}`;
-      const picture = temperatureChart(chart, zone, shape);
+      const base = `${fileNameOf(shown.name)}${tail}`;
+      const picture = drawingOf(shown, shape);
       facts[`${key}_svg`] = await keep(`${base}.svg`, picture.svg);
       facts[key] = await keep(`${base}.png`, await draw(picture));
     }
     return facts;
   };
   return {
-    async drawn(reply) {
-      const { picture } = reply;
+    async drawn(given) {
+      const { picture, document } = given;
+      const reply = document === undefined ? given : await written(given, document);
       if (picture === undefined) return reply;
       try {
         const facts = await files(picture);

@@ -26,7 +26,11 @@ export function printer({ keeper, write, json }: ScriptParts): (reply: Reply, at
   };
 }
 
-export const noticeReply = (notice: string): Reply => refuse("damaged-file", notice);
+/** "=Dora": from here on Dora speaks. Undefined for any other line. */
+export const speakerIn = (line: string): string | undefined =>
+  /^=\s*(\S.{0,59})$/.exec(line.trimEnd())?.[1];
+
+export const noticeReply = (notice: string): Reply => refuse("data-folder", notice);
 
 /**
  * Script mode under a clock that stands still and moves only by `@` lines. What falls due on the
@@ -36,6 +40,7 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
   const { keeper, input } = parts;
   const print = printer(parts);
   let now = start;
+  let { who } = parts;
   const catchUp = async (to: Instant): Promise<void> => {
     for (;;) {
       const due = keeper.nextDue();
@@ -57,13 +62,21 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
   for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
     const text = line.trimEnd();
     if (text.startsWith("#")) continue;
+    const speaker = speakerIn(text);
+    if (speaker !== undefined) {
+      who = speaker;
+      continue;
+    }
     if (text.startsWith("@")) {
       const move = readMove(text, now, keeper.record.bench.zone);
       if ("wrong" in move) print(refuse("bad-move", move.wrong), now);
       else await catchUp(move.to);
       continue;
     }
-    const reply = await keeper.hear({ text, who: parts.who }, now).catch(faultReply);
+    const progress = (reply: Reply): void => print(reply, now);
+    const reply = await keeper
+      .hear({ text, who, standing: "owner" }, now, progress)
+      .catch(faultReply);
     print(await parts.pictures.drawn(reply), now);
     await catchUp(now);
   }

@@ -1,11 +1,10 @@
 import { createInterface } from "node:readline";
-import { createBell } from "../../conversation/bell.ts";
 import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
+import { farewell } from "../../conversation/farewell.ts";
 import { momentOf } from "../../conversation/moment.ts";
 import { clockTime } from "../../domain/timing/clock-text.ts";
-import { systemClock } from "../../platform/clock.ts";
 import type { Reply } from "../../reply/reply.ts";
-import { startDailyLook } from "../../scheduler/daily-look.ts";
+import { alone, type Join } from "./alone.ts";
 import { clockLine } from "./clock-line.ts";
 import { faultReply } from "./fault.ts";
 import type { Pictures } from "./pictures.ts";
@@ -20,6 +19,9 @@ export type TerminalParts = {
   readonly pictures: Pictures;
   readonly input: NodeJS.ReadableStream;
   readonly output: NodeJS.WriteStream;
+  readonly join?: Join;
+  /** Aborted when the program is asked to leave. */
+  readonly stop?: AbortSignal;
 };
 
 const WELCOME = `Wetside. Type what you need, for example:
@@ -77,10 +79,9 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
   };
   const show = (reply: Reply): void => print(renderText(reply, keeper.record.bench.mode));
 
-  const bell = createBell({
+  const join = parts.join ?? alone;
+  const bell = join({
     keeper,
-    clock: systemClock,
-    housekeep: startDailyLook,
     tell: (replies) => {
       for (const reply of replies) show(reply);
       if (replies.length > 0) output.write("\x07");
@@ -102,10 +103,12 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
       } else if (line.trim() === "") {
         redraw();
       } else {
-        bell.hear(line, who).catch(faultReply).then(pictures.drawn).then(show, done);
+        const said = { text: line, who, standing: "owner" as const };
+        bell.take(said, show).catch(faultReply).then(pictures.drawn).then(show, done);
       }
     });
     lines.on("SIGINT", () => lines.close());
+    parts.stop?.addEventListener("abort", () => lines.close(), { once: true });
     lines.on("close", () => {
       open = false;
       done();
@@ -113,9 +116,7 @@ export async function runTerminal(parts: TerminalParts): Promise<void> {
   });
   clearInterval(ticking);
   bell.stop();
-  const running = Object.values(keeper.record.bench.runs).some((run) => run.endedAt === undefined);
-  const goodbye = running
-    ? "A run is open. Its clock goes on; start me again for the cues."
-    : "Goodbye.";
+  const leaving = farewell(keeper.record.bench, bell.now());
+  const goodbye = leaving === undefined ? "Goodbye." : renderText(leaving, "bench");
   output.write(`\n${wrap(goodbye, columns())}\n`);
 }

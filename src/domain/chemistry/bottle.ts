@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { instant, millilitres, units } from "../units/quantity.ts";
+import { millilitres, units } from "../units/quantity.ts";
+import { storedDay, storedInstant, storedNumber } from "../units/stored.ts";
 
 /** What a bottle is for: pours from a concentrate or a stock never go back into it. */
 export const bottleRoles = ["working", "concentrate", "stock"] as const;
@@ -13,17 +14,17 @@ export type FillLevel = (typeof fillLevels)[number];
 export const containers = ["glass", "plastic", "collapsing"] as const;
 export type Container = (typeof containers)[number];
 
-const ml = z.number().transform(millilitres);
+const ml = storedNumber.transform(millilitres);
 const fill = z.enum(fillLevels);
 
 const clipTestSchema = z.object({
-  at: z.number().transform(instant),
+  at: storedInstant,
   /** ISO date in the bench's zone. */
-  on: z.string(),
+  on: storedDay,
   by: z.string(),
   passed: z.boolean(),
   /** Fixing baths: how long a leader took to clear, s. */
-  clearing: z.number().optional(),
+  clearing: storedNumber.optional(),
   /** It failed, and somebody said all the same that the bottle is trusted. */
   overruled: z.literal(true).optional(),
 });
@@ -39,11 +40,11 @@ export const bottleSchema = z.object({
   /** Solution it was filled with, mL: the film it can do goes by this. */
   volume: ml,
   /** ISO date in the bench's zone: mixed, or for a concentrate opened. */
-  mixedOn: z.string(),
+  mixedOn: storedDay,
   by: z.string(),
   /** Film done in it. */
-  used: z.number().transform(units),
-  retiredOn: z.string().optional(),
+  used: storedNumber.transform(units),
+  retiredOn: storedDay.optional(),
 
   // Missing in records made before these were kept: working, full, glass or plastic unknown.
   role: z.enum(bottleRoles).optional(),
@@ -58,23 +59,23 @@ export const bottleSchema = z.object({
   /** The date is the earliest plausible one, not a known one; how it was found. */
   dateAssumed: z.string().optional(),
   /** How full it has stood, oldest first; missing: full since `mixedOn`. */
-  fills: z.array(z.object({ on: z.string(), fill })).optional(),
+  fills: z.array(z.object({ on: storedDay, fill })).optional(),
   /** Tanks it has been poured for, for rules that count batches. */
-  batches: z.number().int().optional(),
+  batches: storedNumber.int().optional(),
   /** Some of those tanks were never counted: one for each unit was taken. */
   batchesAssumed: z.boolean().optional(),
   /** Film whose work was made good by replenisher. */
-  replenished: z.number().transform(units).optional(),
+  replenished: storedNumber.transform(units).optional(),
   suspect: z
     .object({
-      since: z.number().transform(instant),
+      since: storedInstant,
       why: z.string(),
       /** Something foreign got in: a passed test does not take this off. */
       contaminated: z.literal(true).optional(),
     })
     .optional(),
-  retired: z.object({ on: z.string(), why: z.string(), route: z.string() }).optional(),
-  price: z.object({ amount: z.number(), currency: z.string() }).optional(),
+  retired: z.object({ on: storedDay, why: z.string(), route: z.string() }).optional(),
+  price: z.object({ amount: storedNumber, currency: z.string() }).optional(),
   tests: z.array(clipTestSchema).optional(),
   /** Other bottles that were poured into this one, by id. */
   mixedFrom: z.array(z.string()).optional(),

@@ -2,6 +2,7 @@ import { z } from "zod";
 import type { Figure, Origin } from "../origin.ts";
 import type { Bath } from "../process/sheet.ts";
 import { type Units, units } from "../units/quantity.ts";
+import { storedNumber } from "../units/stored.ts";
 import type { Bottle } from "./bottle.ts";
 
 /** One default: film a litre of a bath can do where the bench's sheet has no figure. */
@@ -10,7 +11,7 @@ export const capacityRowSchema = z.strictObject({
   /** Only for this process: black-and-white figures say nothing about colour. */
   process: z.string(),
   /** Units of 80 sq in for each litre. */
-  perLitre: z.number().positive(),
+  perLitre: storedNumber.positive(),
   source: z.string().min(1),
   grade: z.enum(["read", "read-secondary"]),
   note: z.string(),

@@ -1,10 +1,11 @@
 import { z } from "zod";
 import { type Origin, showOrigin } from "../origin.ts";
 import type { Bath } from "../process/sheet.ts";
+import { storedNumber } from "../units/stored.ts";
 import type { Keeping } from "./age.ts";
 import { type BottleRole, type FillLevel, fillLevels } from "./bottle.ts";
 
-const positive = z.number().positive();
+const positive = storedNumber.positive();
 
 /** One default: how long a kind of bath keeps where the bench has no figure of its own. */
 export const keepingRowSchema = z.strictObject({

@@ -2,6 +2,7 @@ import { z } from "zod";
 import type { Origin } from "../origin.ts";
 import { type SquareInches, squareInches, type Units, units } from "../units/quantity.ts";
 import { plain } from "../units/show.ts";
+import { storedNumber } from "../units/stored.ts";
 
 export const filmFormats = [
   "135-36",
@@ -36,9 +37,9 @@ const areas: Record<FilmFormat, { readonly in2: number; readonly origin: Origin 
 
 export const filmSchema = z.object({
   format: z.enum(filmFormats),
-  count: z.number().int().positive(),
+  count: storedNumber.int().positive(),
   /** A sheet of another size, in: its area counts, and `format` is the next larger one with a name. */
-  size: z.object({ wide: z.number().positive(), high: z.number().positive() }).optional(),
+  size: z.object({ wide: storedNumber.positive(), high: storedNumber.positive() }).optional(),
 });
 export type Film = z.infer<typeof filmSchema>;
 

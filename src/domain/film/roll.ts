@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { storedDay, storedNumber } from "../units/stored.ts";
 import { filmFormats } from "./load.ts";
 import { processMarks } from "./process-mark.ts";
 
@@ -6,7 +7,7 @@ import { processMarks } from "./process-mark.ts";
 export const rollSchema = z.object({
   id: z.string(),
   /** Its number on this bench, for speaking; never given twice. */
-  number: z.number().int().nonnegative().default(0),
+  number: storedNumber.int().nonnegative().default(0),
   /** A name for speaking, lower case as it is heard: "beach", "beach 2". */
   name: z.string().optional(),
   format: z.enum(filmFormats),
@@ -17,21 +18,21 @@ export const rollSchema = z.object({
   /** A black backing that comes off in the bath; missing: not stated. */
   blackBacked: z.boolean().optional(),
   /** The exposure index it was shot at. */
-  rated: z.number().int().positive().optional(),
+  rated: storedNumber.int().positive().optional(),
   /** Stops, negative for a pull. */
-  push: z.number().int().min(-3).max(3).default(0),
+  push: storedNumber.int().min(-3).max(3).default(0),
   /** Cannot be taken again. */
   important: z.boolean().default(false),
   /** The film itself is in doubt (outdated, found, unknown): it proves nothing about a bath. */
   doubtful: z.boolean().default(false),
   note: z.string().optional(),
   /** ISO date in the bench's zone. */
-  addedOn: z.string().optional(),
+  addedOn: storedDay.optional(),
   by: z.string().optional(),
   /** The run in which it really went into a bath. */
   doneIn: z.string().optional(),
   /** ISO date on which it was taken off the list undone; its record stays. */
-  droppedOn: z.string().optional(),
+  droppedOn: storedDay.optional(),
 });
 export type Roll = z.infer<typeof rollSchema>;
 

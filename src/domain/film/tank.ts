@@ -1,13 +1,14 @@
 import { z } from "zod";
 import { movements, showMovement } from "../process/agitation.ts";
 import { millilitres } from "../units/quantity.ts";
+import { storedNumber } from "../units/stored.ts";
 import { filmFormats } from "./load.ts";
 
 /** One reel: what it takes, how many of them at once, and the solution that covers it, mL. */
 export const reelSchema = z.object({
   takes: z.array(z.enum(filmFormats)).min(1),
-  rolls: z.number().int().min(1).max(8).default(1),
-  ml: z.number().positive().transform(millilitres),
+  rolls: storedNumber.int().min(1).max(8).default(1),
+  ml: storedNumber.positive().transform(millilitres),
 });
 export type Reel = z.infer<typeof reelSchema>;
 

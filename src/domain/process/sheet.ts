@@ -8,6 +8,7 @@ import {
   seconds,
   units,
 } from "../units/quantity.ts";
+import { storedNumber } from "../units/stored.ts";
 
 /**
  * A sheet: the figures of one instruction sheet, taught by its user, or of a published process
@@ -30,14 +31,14 @@ export const originSchema = z.object({
 
 export const figureOf = <T extends number>(brand: (value: number) => T) =>
   z.object({
-    value: z.number().transform(brand),
+    value: storedNumber.transform(brand),
     origin: originSchema,
     printed: z.string().optional(),
   });
 
 export const amountSchema = z.union([
-  z.object({ ml: z.number().positive().transform(millilitres) }),
-  z.object({ g: z.number().positive().transform(grams) }),
+  z.object({ ml: storedNumber.positive().transform(millilitres) }),
+  z.object({ g: storedNumber.positive().transform(grams) }),
 ]);
 
 const partSchema = z.object({
@@ -68,21 +69,21 @@ const agitationSchema = z.object({
 export const senses = ["exact", "at least"] as const;
 
 const tableRow = <T extends number>(brand: (value: number) => T) =>
-  z.object({ at: z.number(), time: z.number().transform(brand) });
+  z.object({ at: storedNumber, time: storedNumber.transform(brand) });
 
 /** How a developer's time rises with the film it has done. */
 export const reuseSchema = z.discriminatedUnion("kind", [
   z.object({
     kind: z.literal("percent"),
     /** Per unit of film, %. */
-    percent: z.number(),
+    percent: storedNumber,
     /** Each on top of the last, only where the sheet says so; else each of the first time. */
     compounded: z.boolean().default(false),
     origin: originSchema,
   }),
   z.object({
     kind: z.literal("seconds"),
-    seconds: z.number().transform(seconds),
+    seconds: storedNumber.transform(seconds),
     /** For each unit of film, or for each tank, however much film was in it. */
     per: z.enum(["unit", "batch"]),
     origin: originSchema,
@@ -101,10 +102,10 @@ export type ReuseRule = z.infer<typeof reuseSchema>;
 export const pushSchema = z.discriminatedUnion("kind", [
   z.object({
     kind: z.literal("seconds"),
-    seconds: z.number().transform(seconds),
+    seconds: storedNumber.transform(seconds),
     origin: originSchema,
   }),
-  z.object({ kind: z.literal("factor"), factor: z.number().positive(), origin: originSchema }),
+  z.object({ kind: z.literal("factor"), factor: storedNumber.positive(), origin: originSchema }),
   z.object({
     kind: z.literal("table"),
     rows: z.array(tableRow(seconds)).min(1).max(20),
@@ -121,15 +122,15 @@ export const timeLawSchema = z
       rows: z
         .array(
           z.object({
-            at: z.number().transform(celsius),
-            time: z.number().transform(seconds),
+            at: storedNumber.transform(celsius),
+            time: storedNumber.transform(seconds),
           }),
         )
         .max(40),
       origin: originSchema,
     }),
-    z.object({ kind: z.literal("q10"), q10: z.number(), origin: originSchema }),
-    z.object({ kind: z.literal("k7"), k7: z.number(), origin: originSchema }),
+    z.object({ kind: z.literal("q10"), q10: storedNumber, origin: originSchema }),
+    z.object({ kind: z.literal("k7"), k7: storedNumber, origin: originSchema }),
   ])
   .superRefine((law, context) => {
     const wrong = checkLaw(law);

@@ -1,22 +1,23 @@
 import { z } from "zod";
 import type { Bench } from "../session/bench.ts";
 import { type Instant, instant } from "../units/quantity.ts";
+import { storedInstant, storedNumber } from "../units/stored.ts";
 import { type Day, instantOf, type TimeOfDay, zonedAt } from "./calendar.ts";
 
-const at = z.number().transform(instant);
-const minuteOfDay = z.number().int().min(0).max(1439);
+const at = storedInstant;
+const minuteOfDay = storedNumber.int().min(0).max(1439);
 
 /** How the daily message is set. The defaults are common practice, no source. */
 export const dailySchema = z.object({
   /** Off: the bench tells nothing by itself; what a person asked for still comes. */
   on: z.boolean().default(true),
-  hour: z.number().int().min(0).max(23).default(9),
-  minute: z.number().int().min(0).max(59).default(0),
+  hour: storedNumber.int().min(0).max(23).default(9),
+  minute: storedNumber.int().min(0).max(59).default(0),
   /** Minutes after midnight; the same twice: no quiet hours. */
   quietFrom: minuteOfDay.default(22 * 60),
   quietTo: minuteOfDay.default(8 * 60),
   /** Film that has waited longer than this, days, is mentioned. */
-  rollDays: z.number().int().min(1).default(30),
+  rollDays: storedNumber.int().min(1).default(30),
   /** The day a thermometer was last checked, ISO; missing: never told. */
   thermometerOn: z.iso.date().optional(),
 });

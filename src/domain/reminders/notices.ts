@@ -1,5 +1,8 @@
 import { oncePer } from "../once-per.ts";
+import { lookTimeOf } from "../record/plan-looks.ts";
+import { LOOK_FORGOTTEN, wantsLook } from "../record/wants-look.ts";
 import type { Bench } from "../session/bench.ts";
+import type { Run } from "../session/run.ts";
 import { recheckDue } from "../temperature/thermometer.ts";
 import type { Instant } from "../units/quantity.ts";
 import { type Day, dayAt, dayNumber, dayOfNumber, isoDayNumber, showDay } from "./calendar.ts";
@@ -8,7 +11,7 @@ import type { DailyBottle, DailyRoll, Looks } from "./looks.ts";
 /** One line of the daily message that the bench says by itself. */
 export type Notice = {
   readonly key: string;
-  readonly kind: "limit" | "units" | "stock" | "thermometer" | "roll";
+  readonly kind: "limit" | "units" | "stock" | "thermometer" | "roll" | "look";
   /** Made only when it is said: most are planned for a day to come. */
   readonly text: () => string;
   /** The first day it may be said on, as a day number. */
@@ -36,6 +39,7 @@ export function noticesOf(bench: Bench, today: Day, looks: Looks): readonly Noti
     notices.push(...ofBottle(bottle, now));
   }
   notices.push(...thermometerNotices(bench, today), ...namedThermometers(bench));
+  notices.push(...lookNotices(bench, now));
   for (const notice of ofRolls(looks.rolls(bench), bench.daily.rollDays)) notices.push(notice);
   return notices;
 }
@@ -121,11 +125,19 @@ function limitText(step: Step, { name, bath }: DailyBottle, due: number, today: 
 
 function thermometerNotices(bench: Bench, today: Day): readonly Notice[] {
   const { thermometerOn } = bench.daily;
-  if (thermometerOn === undefined) return uncheckedNotices(bench, today);
+  const unchecked = uncheckedNotices(bench, today);
+  if (thermometerOn === undefined) return unchecked;
   const checked = Temporal.PlainDate.from(thermometerOn);
   const from = dayNumber(checked.add({ months: THERMOMETER_MONTHS }));
   const text = (): string => `Check the thermometer again: last checked ${showDay(checked)}.`;
-  return [{ key: `thermometer:${thermometerOn}`, kind: "thermometer", text, from, settles: [] }];
+  const again: Notice = {
+    key: `thermometer:${thermometerOn}`,
+    kind: "thermometer",
+    text,
+    from,
+    settles: [],
+  };
+  return [again, ...unchecked];
 }
 
 /** Those with a name are due by their own newest check. */
@@ -140,50 +152,57 @@ const namedThermometers = ({ thermometers, zone }: Bench): readonly Notice[] =>
   });
 
 /**
- * Temperatures were read on a thermometer nobody ever checked: said after the first, then
- * every month. The one that is due and the next stand side by side, so that the message can be
- * planned.
+ * Temperatures were read on a thermometer nobody ever checked: said after the first, then every
+ * month, for each by its name. The one that is due and the next stand side by side, so that the
+ * message can be planned.
  */
 function uncheckedNotices(bench: Bench, today: Day): readonly Notice[] {
-  const first = firstReading(bench);
-  if (first === undefined) return [];
-  const since = dayAt(first, bench.zone);
-  const passed = since.until(today, { largestUnit: "months" }).months;
-  const at = Math.max(0, Math.floor(passed / UNCHECKED_MONTHS));
-  const text = (): string =>
-    "Check the thermometer against one you trust: temperatures were read on it, and no check is noted.";
-  return [at, at + 1].map((nth) => ({
-    key: `thermometer:unchecked:${nth}`,
-    kind: "thermometer",
-    text,
-    from: dayNumber(nth === 0 ? since : since.add({ months: nth * UNCHECKED_MONTHS })),
-    settles: [],
-  }));
+  return [...firstReadings(bench)]
+    .filter(([name]) => neverChecked(bench, name))
+    .flatMap(([name, first]) => {
+      const since = dayAt(first, bench.zone);
+      const passed = since.until(today, { largestUnit: "months" }).months;
+      const at = Math.max(0, Math.floor(passed / UNCHECKED_MONTHS));
+      const which = name === "" ? "" : `${name} `;
+      const text = (): string =>
+        `Check the ${which}thermometer against one you trust: temperatures were read on it, and no check is noted.`;
+      return [at, at + 1].map((nth) => ({
+        key: `thermometer:${name === "" ? "" : `${name}:`}unchecked:${nth}`,
+        kind: "thermometer" as const,
+        text,
+        from: dayNumber(nth === 0 ? since : since.add({ months: nth * UNCHECKED_MONTHS })),
+        settles: [],
+      }));
+    });
 }
 
 /**
- * Of a thermometer with a name its own checks speak; one without is taken for unchecked while no
- * check of any is noted.
+ * Of a thermometer with a name its own checks speak, whatever is known of others; one without is
+ * taken for unchecked while no check of any is noted.
  */
-function neverChecked({ thermometers }: Bench, name: string): boolean {
+function neverChecked({ thermometers, daily }: Bench, name: string): boolean {
   const named = Object.hasOwn(thermometers, name) ? thermometers[name] : undefined;
   if (named !== undefined) return named.isReference !== true && named.checks.length === 0;
-  return Object.values(thermometers).every(({ checks }) => checks.length === 0);
+  if (name !== "") return true;
+  return (
+    daily.thermometerOn === undefined &&
+    Object.values(thermometers).every(({ checks }) => checks.length === 0)
+  );
 }
 
-/** When one was first read for a run, those moved to files of their own included. */
-function firstReading(bench: Bench): Instant | undefined {
-  const past = bench.pastRuns.find(({ touched }) =>
-    touched?.thermometers.some((name) => neverChecked(bench, name)),
-  );
-  if (past !== undefined) return past.plannedAt;
-  for (const id in bench.runs) {
-    const at = bench.runs[id]?.readings.find(({ thermometer = "" }) =>
-      neverChecked(bench, thermometer),
-    )?.at;
-    if (at !== undefined) return at;
+/** When each was first read for a run, by name, those in files of their own included; "" is unnamed. */
+function firstReadings(bench: Bench): ReadonlyMap<string, Instant> {
+  const first = new Map<string, Instant>();
+  const seen = (name: string, at: Instant): void => {
+    if (at < (first.get(name) ?? Number.POSITIVE_INFINITY)) first.set(name, at);
+  };
+  for (const { touched, plannedAt } of bench.pastRuns) {
+    for (const name of touched?.thermometers ?? []) seen(name, plannedAt);
   }
-  return undefined;
+  for (const id in bench.runs) {
+    for (const { thermometer = "", at } of bench.runs[id]?.readings ?? []) seen(thermometer, at);
+  }
+  return first;
 }
 
 function rollNotices({ id, name, since }: DailyRoll, days: number): readonly Notice[] {
@@ -191,4 +210,48 @@ function rollNotices({ id, name, since }: DailyRoll, days: number): readonly Not
   const from = isoDayNumber(since) + days + 1;
   const text = (): string => `${name} has waited since ${showDay(Temporal.PlainDate.from(since))}.`;
   return [{ key: `${id}:waits`, kind: "roll", text, from, settles: [] }];
+}
+
+/** Film of a run that is over wants looking at, once, a chosen number of days later. */
+function lookNotices(bench: Bench, today: number): readonly Notice[] {
+  const time = lookTimeOf(bench);
+  if (time.kind !== "daily") return [];
+  return [
+    ...bench.pastRuns
+      .filter(mayBeAsked(today, time.days))
+      .flatMap((run) => ofFile(run, time.days, bench.zone)),
+    ...ofRuns(bench.runs, time.days, bench.zone),
+  ].filter(({ from }) => today <= from + LOOK_FORGOTTEN);
+}
+
+const ofRuns = oncePer((runs: Bench["runs"], days: number, zone: string): readonly Notice[] =>
+  Object.values(runs).flatMap((run) => ofRun(run, days, zone)),
+);
+
+const ofRun = oncePer((run: Run, days: number, zone: string): readonly Notice[] =>
+  wantsLook(run) ? [lookNotice(run, run.endedAt, days, zone)] : [],
+);
+
+/** A long evening has more runs than stay at hand. */
+const ofFile = oncePer((run: PastRun, days: number, zone: string): readonly Notice[] =>
+  run.unseen === undefined ? [] : [lookNotice(run, run.unseen, days, zone)],
+);
+
+type PastRun = Bench["pastRuns"][number];
+
+/** Thousands of old runs are passed over without a look at the calendar; two days leave room for zones. */
+const mayBeAsked =
+  (today: number, days: number) =>
+  ({ unseen }: PastRun): boolean =>
+    unseen !== undefined && unseen / 86_400_000 + days + LOOK_FORGOTTEN + 2 > today;
+
+function lookNotice(
+  { id, tank }: Pick<Run, "id" | "tank">,
+  endedAt: Instant,
+  days: number,
+  zone: string,
+): Notice {
+  const ended = dayAt(endedAt, zone);
+  const text = (): string => `${tank} of ${showDay(ended)} wants a first look: say first look.`;
+  return { key: `${id}:look`, kind: "look", text, from: dayNumber(ended) + days, settles: [] };
 }

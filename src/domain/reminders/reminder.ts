@@ -1,12 +1,12 @@
 import { z } from "zod";
-import { instant } from "../units/quantity.ts";
+import { storedInstant, storedNumber } from "../units/stored.ts";
 
-const at = z.number().transform(instant);
+const at = storedInstant;
 /** ISO date in the bench's zone. */
 const day = z.iso.date();
 const timeSchema = z.object({
-  hour: z.number().int().min(0).max(23),
-  minute: z.number().int().min(0).max(59),
+  hour: storedNumber.int().min(0).max(23),
+  minute: storedNumber.int().min(0).max(59),
 });
 
 export const periods = ["days", "weeks", "months", "years"] as const;
@@ -14,16 +14,16 @@ export const periods = ["days", "weeks", "months", "years"] as const;
 /** Again and again, by the wall clock of the bench: 18:00 stays 18:00 over every clock change. */
 export const repeatsSchema = z.object({
   kind: z.literal("every"),
-  every: z.number().int(),
+  every: storedNumber.int(),
   unit: z.enum(periods),
   /** The first day it may fall on, and what every second week or third month counts from. */
   from: day,
   /** 1 is Monday; for weeks. */
-  weekdays: z.array(z.number().int().min(1).max(7)).optional(),
+  weekdays: z.array(storedNumber.int().min(1).max(7)).optional(),
   /** For months: the 31st is the last day of a shorter month. */
-  monthDay: z.number().int().min(1).max(31).optional(),
+  monthDay: storedNumber.int().min(1).max(31).optional(),
   /** For months: the first, second, third, fourth or last (-1) such weekday. */
-  nth: z.object({ nth: z.number().int(), weekday: z.number().int() }).optional(),
+  nth: z.object({ nth: storedNumber.int(), weekday: storedNumber.int() }).optional(),
   /** Without one it goes into the daily message. */
   time: timeSchema.optional(),
 });

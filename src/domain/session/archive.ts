@@ -1,3 +1,4 @@
+import { wantsLook } from "../record/wants-look.ts";
 import type { Bench } from "./bench.ts";
 import { isLive, type Run } from "./run.ts";
 import { touchedBy } from "./touched.ts";
@@ -36,9 +37,10 @@ export function archiveOldRuns(bench: Bench): {
         ...bench.pastRuns,
         ...leaving.map((run) => {
           const { id, title, tank, plannedAt } = run;
-          return { id, title, tank, plannedAt, touched: touchedBy(run) };
+          const unseen = wantsLook(run) ? { unseen: run.endedAt } : {};
+          return { id, title, tank, plannedAt, touched: touchedBy(run), ...unseen };
         }),
-      ],
+      ].toSorted((one, other) => one.plannedAt - other.plannedAt),
     },
   };
 }

@@ -1,19 +1,24 @@
 import { z } from "zod";
 import { type Bottle, bottleSchema } from "../chemistry/bottle.ts";
+import { diagnosingSchema, diagnosisSchema } from "../faults/diagnosis.ts";
 import { rollSchema } from "../film/roll.ts";
 import { tankSchema } from "../film/tank.ts";
 import { sheetSchema } from "../process/sheet.ts";
+import { lookTimeSchema } from "../record/plan-looks.ts";
 import { dailyLookSchema, dailySchema, newDaily, newDailyLook } from "../reminders/daily.ts";
 import { reminderSchema } from "../reminders/reminder.ts";
 import { answersSchema } from "../teaching/answers.ts";
 import { servings } from "../timing/stagger.ts";
-import { celsius, celsiusDifference, instant, millilitres } from "../units/quantity.ts";
+import { celsius, celsiusDifference, millilitres } from "../units/quantity.ts";
+import { storedInstant, storedNumber, storedZone } from "../units/stored.ts";
 import { draftSchema } from "./draft.ts";
+import { handoverSchema } from "./handover.ts";
+import { inUseSchema } from "./in-use.ts";
 import { mixingSchema } from "./mixing-walk.ts";
 import { runSchema } from "./run.ts";
 import { touchedSchema } from "./touched.ts";
 
-const at = z.number().transform(instant);
+const at = storedInstant;
 
 const thermometerSchema = z.object({
   name: z.string(),
@@ -21,8 +26,8 @@ const thermometerSchema = z.object({
   checks: z.array(
     z.object({
       at,
-      read: z.number().transform(celsius),
-      reference: z.number().transform(celsius),
+      read: storedNumber.transform(celsius),
+      reference: storedNumber.transform(celsius),
     }),
   ),
 });
@@ -33,21 +38,21 @@ export const benchSchema = z.object({
   id: z.string(),
   name: z.string(),
   /** IANA zone. */
-  zone: z.string(),
+  zone: storedZone,
   country: z.enum(["us", "imperial"]).optional(),
   degrees: z.enum(["C", "F"]).optional(),
   mode: z.enum(modes),
   /** From the plan to the first pour, s. */
-  lead: z.number(),
+  lead: storedNumber,
   /** From a pour cue until "in" is asked for, s. */
-  window: z.number(),
+  window: storedNumber,
   /** Whose hands serve the tanks; missing: one person's serve them all. */
   serving: z.enum(servings).optional(),
   /** Reels dry this long before they take film again, s; missing: as is common. */
-  reelDrying: z.number().optional(),
+  reelDrying: storedNumber.optional(),
   /** Loading, warming and washing up of one load, s; missing: as is common. */
-  loadSetup: z.number().optional(),
-  nextId: z.number().int(),
+  loadSetup: storedNumber.optional(),
+  nextId: storedNumber.int(),
   sheets: z.record(z.string(), sheetSchema),
   /** What was read off the paper, by sheet, so that a line can be corrected later. */
   taught: z.record(z.string(), answersSchema),
@@ -63,15 +68,17 @@ export const benchSchema = z.object({
   thermometers: z.record(z.string(), thermometerSchema).default({}),
   /** The heat a tank takes, as so much water, by its name in lower case. */
   tankHeat: z
-    .record(z.string(), z.object({ takes: z.number().positive().transform(millilitres), at }))
+    .record(z.string(), z.object({ takes: storedNumber.positive().transform(millilitres), at }))
     .default({}),
   /** From bath to bath film may jump so far, °C; missing: as is common. */
-  jumpLimit: z.number().transform(celsiusDifference).optional(),
+  jumpLimit: storedNumber.transform(celsiusDifference).optional(),
   /** The shipped table of times chosen for black-and-white developers, by its id. */
   timeTable: z.string().optional(),
   reminders: z.record(z.string(), reminderSchema).default({}),
   daily: dailySchema.prefault({}),
   dailyLook: dailyLookSchema.prefault({}),
+  /** When the first look at a film is asked for; missing: as is usual. */
+  lookTime: lookTimeSchema.optional(),
   /** Runs moved to files of their own, oldest first. */
   pastRuns: z.array(
     z.object({
@@ -81,6 +88,8 @@ export const benchSchema = z.object({
       plannedAt: at,
       /** What it touched, for a recall; missing in records made before this was kept. */
       touched: touchedSchema.optional(),
+      /** When its film came out, where nobody had looked at it by the time it was moved. */
+      unseen: at.optional(),
     }),
   ),
   /** How the bench speaks; missing: as a new one does. */
@@ -98,6 +107,10 @@ export const benchSchema = z.object({
   /** When the cautions of a kind of bath were last shown. */
   cautioned: z.record(z.string(), at),
   notes: z.array(z.object({ at, by: z.string(), text: z.string() })),
+  /** Who has what, by kind and name in lower case: "tank north". */
+  inUse: z.record(z.string(), inUseSchema).optional(),
+  /** What one shift told the next, latest last. */
+  handovers: z.array(handoverSchema).optional(),
   /** ISO date on which each sheet was taught: nothing mixed by it is older. */
   taughtOn: z.record(z.string(), z.string()).optional(),
   /** Sheets and thermometers that proved bad, by kind and name; bottles carry their own mark. */
@@ -111,6 +124,10 @@ export const benchSchema = z.object({
       }),
     )
     .optional(),
+  /** A search for what went wrong, half way. */
+  diagnosing: diagnosingSchema.optional(),
+  /** Such searches that came to a ranking, oldest first, with what proved true. */
+  diagnoses: z.array(diagnosisSchema).optional(),
   /** What the household was told about its waste. */
   waste: z
     .object({

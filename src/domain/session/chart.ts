@@ -8,7 +8,7 @@ import {
   secondsBetween,
 } from "../units/quantity.ts";
 import { rehearsalMark } from "./rehearsal.ts";
-import type { Run, Stage } from "./run.ts";
+import { isLive, type Run, type Stage } from "./run.ts";
 import { stageRecords } from "./summary.ts";
 
 /** Where a reading lies: against the band, or against nothing where the stage has none. */
@@ -81,7 +81,8 @@ function verdictOn(temperature: Celsius, band: Band | undefined): Verdict {
  * @param now  ends the span of a bath that film is still in
  */
 export function chartOf(run: Run, now: Instant): Chart {
-  const clocks = layOut(run, run.plannedAt);
+  // A run that waits has no instant of its own yet: it is drawn as if it went on now.
+  const clocks = layOut(run, latest(run.plannedAt, isLive(run) ? now : undefined));
   const records = stageRecords(run);
   const stages = run.stages.map((stage, index): ChartStage => {
     const clock = clocks[index];
@@ -117,7 +118,9 @@ export function chartOf(run: Run, now: Instant): Chart {
     };
   });
   const ends = stages.flatMap(({ planned, real }) => [planned?.to ?? 0, real?.to ?? 0]);
-  const from = run.stages.find(({ pourAt }) => pourAt !== undefined)?.pourAt ?? run.plannedAt;
+  const from =
+    run.stages.find(({ pourAt }) => pourAt !== undefined)?.pourAt ??
+    latest(run.plannedAt, isLive(run) ? now : undefined);
   return {
     tank: run.tank,
     title: run.title,

@@ -1,11 +1,18 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { at, runOf, stageOf, washOf } from "../../../test/support/runs.ts";
+import { ok } from "../result.ts";
 import type { TimeLaw } from "../temperature/time-law.ts";
 import { stageClock } from "../timing/stage-clock.ts";
-import { celsius, celsiusDifference, seconds, secondsBetween } from "../units/quantity.ts";
+import {
+  celsius,
+  celsiusDifference,
+  type Instant,
+  seconds,
+  secondsBetween,
+} from "../units/quantity.ts";
 import { nextEvent } from "./advance.ts";
-import { driftStage, moveEnd, pouringOut, stageAt, weigh } from "./drift-run.ts";
+import { driftStage, moveEnd, oddReading, pouringOut, stageAt, weighAnew } from "./drift-run.ts";
 import { pouredIn, pouredOut } from "./hear.ts";
 import { type ReadingTaken, type Run, runSchema } from "./run.ts";
 
@@ -30,6 +37,15 @@ const reading = (second: number, temperature: number): ReadingTaken => ({
   bath: "developer",
   temperature: celsius(temperature),
 });
+
+/** A new reading: asked about first, then logged and weighed with those before it. */
+function weigh(run: Run, index: number, fresh: ReadingTaken, now: Instant, sure: boolean) {
+  const odd = sure ? undefined : oddReading(run, index, fresh, now);
+  if (odd === false) return undefined;
+  return odd === undefined
+    ? weighAnew({ ...run, readings: [...run.readings, fresh] }, index, now)
+    : ok({ kind: "question" as const, question: odd });
+}
 
 const decided = (run: Run, second: number, temperature: number, sure = true) => {
   const found = weigh(run, 0, reading(second, temperature), at(second), sure);

@@ -1,8 +1,15 @@
 import { throughout } from "../process/agitation.ts";
 import { isColour, isDeveloper } from "../process/sheet.ts";
 import type { Result } from "../result.ts";
-import { type CompensationRules, compensate, type Decision } from "../temperature/compensate.ts";
+import { BANDS } from "../temperature/bands.ts";
+import {
+  askFirst,
+  type CompensationRules,
+  type Settled,
+  settle,
+} from "../temperature/compensate.ts";
 import type { DriftError, DriftStage } from "../temperature/drift.ts";
+import type { ReadingQuestion } from "../temperature/question-reading.ts";
 import { stageClock } from "../timing/stage-clock.ts";
 import {
   type Instant,
@@ -46,23 +53,56 @@ const since = (run: Run, index: number, start: Instant): readonly ReadingTaken[]
   run.readings.filter(({ stage, at }) => stage === index && at >= start);
 
 /**
- * What a reading leads to; undefined where no drift is worked out.
+ * The question to ask before a reading is logged, where drift is worked out; undefined where there
+ * is none, `false` where no drift is worked out at all.
  *
  * @param earlier  the run before the reading was logged
  */
-export function weigh(
+export function oddReading(
   earlier: Run,
   index: number,
   reading: Pick<ReadingTaken, "at" | "temperature">,
   now: Instant,
-  confirmed: boolean,
-): Result<Decision, DriftError> | undefined {
+): ReadingQuestion | undefined | false {
   const stage = earlier.stages[index];
   const drift = driftStage(earlier, index);
-  if (stage === undefined || drift === undefined || reading.at < drift.start) return undefined;
-  const rules = compensationOf(earlier, stage);
+  if (stage === undefined || drift === undefined || reading.at < drift.start) return false;
   const before = since(earlier, index, drift.start);
-  return compensate(drift, rules, before, reading, now, confirmed);
+  return askFirst(drift, compensationOf(earlier, stage), before, reading, now);
+}
+
+/** What the readings of a bath come to as they stand now: after one was struck, or all read anew. */
+export function weighAnew(
+  run: Run,
+  index: number,
+  now: Instant,
+): Result<Settled, DriftError> | undefined {
+  const stage = run.stages[index];
+  const drift = driftStage(run, index);
+  if (stage === undefined || drift === undefined) return undefined;
+  return settle(drift, compensationOf(run, stage), since(run, index, drift.start), now);
+}
+
+/**
+ * Was this departure decided about already? It is another one once the bath was back in its band in
+ * between, went to the other side, or is clearly further off than it was.
+ */
+export function isAnswered(run: Run, index: number, { drift, band }: Settled): boolean {
+  const stage = run.stages[index];
+  const answer = stage?.driftAnswer;
+  if (stage?.temperature === undefined || answer === undefined) return false;
+  const { off, at } = answer;
+  if (off === undefined || at === undefined) return answer.band === band;
+  const aim = stage.temperature;
+  const width = (stage.tolerance ?? BANDS.note) + 1e-9;
+  const after = run.readings
+    .filter((reading) => reading.stage === index && reading.at > at)
+    .toSorted((a, b) => a.at - b.at)
+    .map(({ temperature }) => temperature - aim);
+  const back = after.findIndex((one) => Math.abs(one) <= width);
+  if (back >= 0 && after.slice(back).some((one) => Math.abs(one) > width)) return false;
+  if (after.some((one) => Math.abs(one) > width && Math.sign(one) !== Math.sign(off))) return false;
+  return Math.abs(drift.worst) <= Math.abs(off) + BANDS.note + 1e-9;
 }
 
 /** Once pouring out has been called, nothing moves it any more. */

@@ -1,13 +1,14 @@
 import { z } from "zod";
-import { celsius, grams, instant, millilitres } from "../units/quantity.ts";
+import { celsius, grams, millilitres } from "../units/quantity.ts";
+import { storedInstant, storedNumber } from "../units/stored.ts";
 
 const stepSchema = z.object({
   kind: z.enum(["water", "part", "top-up"]),
   name: z.string(),
   form: z.enum(["liquid", "powder"]).optional(),
-  ml: z.number().transform(millilitres).optional(),
-  g: z.number().transform(grams).optional(),
-  temperature: z.number().transform(celsius).optional(),
+  ml: storedNumber.transform(millilitres).optional(),
+  g: storedNumber.transform(grams).optional(),
+  temperature: storedNumber.transform(celsius).optional(),
 });
 export type MixStep = z.infer<typeof stepSchema>;
 
@@ -16,14 +17,14 @@ export const mixingSchema = z.object({
   sheet: z.string(),
   bath: z.string(),
   kind: z.string(),
-  total: z.number().transform(millilitres),
+  total: storedNumber.transform(millilitres),
   vessel: z.string(),
   steps: z.array(stepSchema).min(1),
   /** Steps that are in. */
-  done: z.number().int(),
+  done: storedNumber.int(),
   /** The last part is in but not yet called clear. */
   stirring: z.boolean(),
-  startedAt: z.number().transform(instant),
+  startedAt: storedInstant,
 });
 export type Mixing = z.infer<typeof mixingSchema>;
 

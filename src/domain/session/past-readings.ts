@@ -1,7 +1,13 @@
-import { type Reread, reread } from "../temperature/reread.ts";
-import type { Thermometer, ThermometerCheck } from "../temperature/thermometer.ts";
-import { type CelsiusDifference, celsiusDifference, type Instant } from "../units/quantity.ts";
+import { inDoubt, type Reread, reread } from "../temperature/reread.ts";
+import { offsetOf, type Thermometer, type ThermometerCheck } from "../temperature/thermometer.ts";
+import {
+  type CelsiusDifference,
+  celsius,
+  celsiusDifference,
+  type Instant,
+} from "../units/quantity.ts";
 import type { Bench } from "./bench.ts";
+import type { ReadingTaken, Run } from "./run.ts";
 import { type Touched, touchedBy } from "./touched.ts";
 
 type RunReading = NonNullable<Touched["readings"]>[number] & {
@@ -36,3 +42,20 @@ export const readAnew = (
   reread(readingsOf(bench), thermometer, check, TOLERANCE).toSorted(
     (a, b) => a.reading.at - b.reading.at,
   );
+
+/**
+ * A run with its readings corrected by a new check of their thermometer, made while it goes on; the
+ * run itself where none is in doubt. What was shown stays as it was shown.
+ */
+export function correctedAnew(run: Run, thermometer: Thermometer, check: ThermometerCheck): Run {
+  const doubt = inDoubt(thermometer, check);
+  const offset = offsetOf(check);
+  const readings = run.readings.map((reading): ReadingTaken => {
+    const read = reading.read ?? reading.temperature;
+    if (!doubt({ at: reading.at, thermometer: reading.thermometer, read })) return reading;
+    const { unverified: _, ...known } = reading;
+    return { ...known, read, temperature: celsius(read - offset) };
+  });
+  const same = readings.every((reading, index) => reading === run.readings[index]);
+  return same ? run : { ...run, readings };
+}

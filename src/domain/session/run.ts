@@ -8,17 +8,12 @@ import {
   senses,
   timeLawSchema,
 } from "../process/sheet.ts";
-import {
-  celsius,
-  celsiusDifference,
-  instant,
-  millilitres,
-  seconds,
-  units,
-} from "../units/quantity.ts";
+import { firstLookSchema } from "../record/first-look.ts";
+import { celsius, celsiusDifference, millilitres, seconds, units } from "../units/quantity.ts";
+import { storedInstant, storedNumber } from "../units/stored.ts";
 
-const at = z.number().transform(instant);
-const length = z.number().transform(seconds);
+const at = storedInstant;
+const length = storedNumber.transform(seconds);
 
 export const stageSchema = z.object({
   bath: z.string(),
@@ -43,9 +38,15 @@ export const stageSchema = z.object({
   /** Of the sheet, as it was when the run began. */
   timeLaw: timeLawSchema.optional(),
   compensation: z.boolean().optional(),
-  /** What was answered to a departure that size: it is not asked about again. */
+  /** What was answered to a departure: it is not asked about again. */
   driftAnswer: z
-    .object({ choice: z.enum(["keep", "adjust", "log"]), band: z.enum(["note", "ask", "hold"]) })
+    .object({
+      choice: z.enum(["keep", "adjust", "log"]),
+      band: z.enum(["note", "ask", "hold"]),
+      /** How far off it was at the most, °C, and when; missing in records made before this was kept. */
+      off: storedNumber.transform(celsiusDifference).optional(),
+      at: at.optional(),
+    })
     .optional(),
   /**
    * How its time is worked out again while it waits, from what its bottle has done by then. Missing
@@ -55,13 +56,13 @@ export const stageSchema = z.object({
     .object({
       base: figureOf(seconds),
       reuse: reuseSchema,
-      push: z.object({ stops: z.number(), rule: pushSchema }).optional(),
+      push: z.object({ stops: storedNumber, rule: pushSchema }).optional(),
       /** The volume its sheet's rule speaks of, mL. */
-      batch: z.number().transform(millilitres).optional(),
+      batch: storedNumber.transform(millilitres).optional(),
       /** What the bath will be used at, where it was told, with all its sheet says of that. */
       warmth: z
         .object({
-          at: z.number().transform(celsius),
+          at: storedNumber.transform(celsius),
           aim: figureOf(celsius),
           tolerance: figureOf(celsiusDifference).optional(),
           law: timeLawSchema.optional(),
@@ -70,14 +71,16 @@ export const stageSchema = z.object({
         })
         .optional(),
       /** How far all corrections together may go, as factors on the sheet's time. */
-      limits: z.object({ least: z.number().positive(), most: z.number().positive() }).optional(),
+      limits: z
+        .object({ least: storedNumber.positive(), most: storedNumber.positive() })
+        .optional(),
     })
     .optional(),
   /** The sheet its figures are from, where that is its bottle's own and not the run's. */
   sheet: z.string().optional(),
-  temperature: z.number().transform(celsius).optional(),
+  temperature: storedNumber.transform(celsius).optional(),
   temperatureOrigin: originSchema.optional(),
-  tolerance: z.number().transform(celsiusDifference).optional(),
+  tolerance: storedNumber.transform(celsiusDifference).optional(),
   /** Pouring out, inside the time. */
   drain: length,
   drainOrigin: originSchema,
@@ -106,24 +109,35 @@ export const stageSchema = z.object({
   outAt: at.optional(),
   /** Nobody said "out": the planned end was taken. */
   outByClock: z.boolean().optional(),
+  /** Who said so, where somebody did. */
+  inBy: z.string().optional(),
+  outBy: z.string().optional(),
   skipped: z.boolean().optional(),
+  /** Beats that fell into a `hold` or were told late, s into the stage; missing when there were none. */
+  beatsSilent: z.array(length).optional(),
+  beatsLate: z.array(length).optional(),
 });
 export type Stage = z.infer<typeof stageSchema>;
 
 export const readingSchema = z.object({
   at,
-  stage: z.number().int(),
+  stage: storedNumber.int(),
   bath: z.string(),
   /** What it is taken for, °C: corrected where the thermometer's offset is known. */
-  temperature: z.number().transform(celsius),
+  temperature: storedNumber.transform(celsius),
   /** Which thermometer, where it was said. */
   thermometer: z.string().optional(),
   /** As the thermometer showed it, °C; missing in records made before this was kept. */
-  read: z.number().transform(celsius).optional(),
+  read: storedNumber.transform(celsius).optional(),
   /** Why it is not verified, in words; missing where it is. */
   unverified: z.string().optional(),
+  /** Told afterwards, when the run was over: of the start or the end of its bath. */
+  asked: z.enum(["start", "end"]).optional(),
 });
 export type ReadingTaken = z.infer<typeof readingSchema>;
+
+/** What a person does to a run. */
+export const deeds = ["planned", "poured", "read", "noted", "answered"] as const;
 
 export const runSchema = z.object({
   id: z.string(),
@@ -137,7 +151,9 @@ export const runSchema = z.object({
   /** The user named no format: rolls were taken as 135-36 and this is said. */
   formatAssumed: z.boolean(),
   plannedAt: at,
-  current: z.number().int().nonnegative(),
+  /** Who planned it. */
+  by: z.string().optional(),
+  current: storedNumber.int().nonnegative(),
   stages: z.array(stageSchema).min(1),
   /** Everything due before this instant has been told. */
   cuedUntil: at,
@@ -146,11 +162,12 @@ export const runSchema = z.object({
   /** `hold`: beats and chatter are silent, pours are not. */
   quiet: z.boolean(),
   readings: z.array(readingSchema),
-  notes: z.array(z.object({ at, text: z.string() })),
+  /** `by` is missing in records made before it was kept. */
+  notes: z.array(z.object({ at, text: z.string(), by: z.string().optional() })),
   /** Stops; negative for a pull. */
-  push: z.number().optional(),
+  push: storedNumber.optional(),
   /** Water and a scrap roll, times divided by `speed`: nothing counts. */
-  rehearsal: z.object({ speed: z.number().min(1).max(60) }).optional(),
+  rehearsal: z.object({ speed: storedNumber.min(1).max(60) }).optional(),
   /** The user said that the film never went in: nothing counts. */
   nothingIn: z.boolean().optional(),
   /** The count was read back and found right; missing: unconfirmed, the higher figure stands. */
@@ -159,13 +176,28 @@ export const runSchema = z.object({
   counted: z.array(
     z.object({
       bottle: z.string(),
-      before: z.number().transform(units),
-      after: z.number().transform(units),
+      before: storedNumber.transform(units),
+      after: storedNumber.transform(units),
     }),
   ),
   endedAt: at.optional(),
   ending: z.enum(["done", "stopped", "by the clock"]).optional(),
   stoppedBecause: z.string().optional(),
+  /** Who did what, as the channel names them; missing in records made before this was kept. */
+  people: z.array(z.object({ name: z.string(), did: z.array(z.enum(deeds)) })).optional(),
+  /** What went wrong at the tank, as `trouble` was told. */
+  troubles: z.array(z.object({ at, what: z.string(), detail: z.string() })).optional(),
+  /** The questions after the end; missing: not yet answered. */
+  after: z
+    .object({
+      temperatures: z.enum(["told", "declined"]).optional(),
+      /** What was different, in their own words; empty for nothing. */
+      different: z.string().optional(),
+    })
+    .optional(),
+  firstLook: firstLookSchema.optional(),
+  /** A reminder for the first look was made. */
+  lookAsked: z.boolean().optional(),
 });
 export type Run = z.infer<typeof runSchema>;
 

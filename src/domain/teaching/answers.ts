@@ -1,19 +1,20 @@
 import { z } from "zod";
 import { amountSchema, senses } from "../process/sheet.ts";
 import { celsius, celsiusDifference, millilitres, seconds } from "../units/quantity.ts";
+import { storedNumber } from "../units/stored.ts";
 
 export const measures = ["metric", "us", "imperial"] as const;
 export type Measure = (typeof measures)[number];
 
-const ml = z.number().transform(millilitres);
-const s = z.number().transform(seconds);
+const ml = storedNumber.transform(millilitres);
+const s = storedNumber.transform(seconds);
 
-const row = z.object({ at: z.number(), time: s });
+const row = z.object({ at: storedNumber, time: s });
 
 const bathAnswers = z.object({
   total: ml.nullable(),
   water: ml,
-  warm: z.number().transform(celsius).nullable(),
+  warm: storedNumber.transform(celsius).nullable(),
   parts: z.array(
     z.object({
       name: z.string(),
@@ -24,21 +25,21 @@ const bathAnswers = z.object({
   time: z.object({ time: s, sense: z.enum(senses) }),
   temperature: z
     .object({
-      temperature: z.number().transform(celsius),
-      tolerance: z.number().transform(celsiusDifference).optional(),
+      temperature: storedNumber.transform(celsius),
+      tolerance: storedNumber.transform(celsiusDifference).optional(),
     })
     .nullable(),
   agitation: z.object({ initial: s, every: s.optional(), each: s.optional() }).nullable(),
-  capacity: z.number().nullable(),
+  capacity: storedNumber.nullable(),
   /** Days, in a full bottle or in any. */
-  keeps: z.number().nullable(),
+  keeps: storedNumber.nullable(),
   /** Days in a bottle that is not full, where the paper has that too. */
-  keepsPart: z.number().nullable(),
+  keepsPart: storedNumber.nullable(),
   reuse: z
     .discriminatedUnion("kind", [
       z.object({
         kind: z.literal("percent"),
-        percent: z.number(),
+        percent: storedNumber,
         compounded: z.boolean(),
       }),
       z.object({ kind: z.literal("seconds"), seconds: s, per: z.enum(["unit", "batch"]) }),
@@ -51,7 +52,7 @@ const bathAnswers = z.object({
   push: z
     .discriminatedUnion("kind", [
       z.object({ kind: z.literal("seconds"), seconds: s }),
-      z.object({ kind: z.literal("factor"), factor: z.number() }),
+      z.object({ kind: z.literal("factor"), factor: storedNumber }),
       z.object({ kind: z.literal("table"), rows: z.array(row) }),
     ])
     .nullable(),
@@ -60,10 +61,10 @@ const bathAnswers = z.object({
     .discriminatedUnion("kind", [
       z.object({
         kind: z.literal("table"),
-        rows: z.array(z.object({ at: z.number().transform(celsius), time: s })),
+        rows: z.array(z.object({ at: storedNumber.transform(celsius), time: s })),
       }),
-      z.object({ kind: z.literal("q10"), q10: z.number() }),
-      z.object({ kind: z.literal("k7"), k7: z.number() }),
+      z.object({ kind: z.literal("q10"), q10: storedNumber }),
+      z.object({ kind: z.literal("k7"), k7: storedNumber }),
     ])
     .nullable(),
   /** The paper lets the time be changed while film is in the bath. */
@@ -77,6 +78,10 @@ export const answersSchema = z.object({
   measure: z.enum(measures).optional(),
   baths: z.array(z.object({ name: z.string(), kind: z.string() })).optional(),
   bath: z.record(z.string(), bathAnswers.partial()).optional(),
+  /** Not off a paper: where it came from, in words. */
+  from: z.string().optional(),
+  /** Made-up figures, which its giver called that. */
+  invented: z.literal(true).optional(),
 });
 export type Answers = z.infer<typeof answersSchema>;
 export type BathAnswers = NonNullable<Answers["bath"]>[string];

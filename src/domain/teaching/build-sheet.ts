@@ -6,7 +6,10 @@ import type { Answers, BathAnswers } from "./answers.ts";
 /** A complete set of answers as a sheet; every figure's origin is that sheet. */
 export function buildSheet(id: string, answers: Answers): Sheet {
   const name = answers.name ?? id;
-  const origin: Origin = { kind: "sheet", source: name };
+  const origin: Origin = {
+    kind: answers.invented === true ? "invented" : "sheet",
+    source: answers.from === undefined ? name : `${name}, ${answers.from}`,
+  };
   return {
     id,
     name,
@@ -15,7 +18,7 @@ export function buildSheet(id: string, answers: Answers): Sheet {
     ...(answers.measure === "us" || answers.measure === "imperial"
       ? { country: answers.measure }
       : {}),
-    invented: false,
+    invented: answers.invented === true,
     baths: (answers.baths ?? []).map((bath) =>
       buildBath(bath, answers.bath?.[bath.name] ?? {}, origin),
     ),

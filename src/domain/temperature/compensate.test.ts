@@ -1,10 +1,19 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { told } from "../origin.ts";
-import { celsius, celsiusDifference, instant, later, seconds } from "../units/quantity.ts";
+import { ok } from "../result.ts";
+import {
+  celsius,
+  celsiusDifference,
+  type Instant,
+  instant,
+  later,
+  seconds,
+} from "../units/quantity.ts";
 import { bandOf } from "./bands.ts";
-import { type CompensationRules, compensate, LAYERS_CAUTION } from "./compensate.ts";
+import { askFirst, type CompensationRules, LAYERS_CAUTION, settle } from "./compensate.ts";
 import type { DriftStage } from "./drift.ts";
+import type { BathReading } from "./path.ts";
 import { askAboutReading } from "./question-reading.ts";
 
 const start = instant(1_800_000_000_000);
@@ -20,6 +29,21 @@ const rules: CompensationRules = {
   tolerance: celsiusDifference(0.15),
   colour: true,
 };
+
+/** A new reading: asked about first, unless it was confirmed, then settled with those before it. */
+function compensate(
+  one: DriftStage,
+  by: CompensationRules,
+  earlier: readonly BathReading[],
+  fresh: BathReading,
+  now: Instant,
+  confirmed = false,
+) {
+  const question = confirmed ? undefined : askFirst(one, by, earlier, fresh, now);
+  return question === undefined
+    ? settle(one, by, [...earlier, fresh], now)
+    : ok({ kind: "question" as const, question });
+}
 
 type Given = {
   stage?: Partial<DriftStage>;
@@ -240,4 +264,24 @@ test("no decision moves a cue into the past, and each stands inside the limits",
       },
     ),
   );
+});
+
+test("once pouring out has begun nothing moves, and the size is told all the same", () => {
+  const late = settle(stage, rules, [reading(120, 37.3)], at(187));
+  expect(late).toMatchObject({
+    ok: true,
+    value: { kind: "state", why: "already-out", offers: ["keep", "log"], adjusted: undefined },
+  });
+  // The rate at 37.3 °C all the way: 3 to the power of -0.05.
+  expect(late.ok && late.value.size.from).toBeCloseTo(195 * (3 ** -0.05 - 1), 9);
+  const before = settle(stage, rules, [reading(120, 37.3)], at(184));
+  expect(before).toMatchObject({ value: { kind: "replan" } });
+});
+
+test("with the last reading struck, what it moved comes back", () => {
+  const moved = { ...stage, planned: seconds(210) };
+  expect(settle(moved, rules, [], at(60))).toMatchObject({
+    value: { kind: "replan", time: 195, change: -15 },
+  });
+  expect(settle(stage, rules, [], at(60))).toMatchObject({ value: { kind: "nothing" } });
 });

@@ -1,6 +1,6 @@
 import type { Origin } from "../origin.ts";
 import { ok, type Result } from "../result.ts";
-import type { CelsiusDifference, Instant, Seconds } from "../units/quantity.ts";
+import { type CelsiusDifference, type Instant, later, type Seconds } from "../units/quantity.ts";
 import { BANDS, type Band, type Bands, bandOf } from "./bands.ts";
 import {
   type Drift,
@@ -51,10 +51,17 @@ export type DriftSize = {
 
 export type Offer = "keep" | "adjust" | "log";
 
-export type Decision =
-  | { readonly kind: "question"; readonly question: ReadingQuestion }
-  | { readonly kind: "nothing"; readonly band: Band; readonly size: DriftSize }
-  | {
+/** What readings come to, whichever way it is decided. */
+type Weighed = {
+  readonly band: Band;
+  readonly size: DriftSize;
+  /** What lies under it: the development done, the reading furthest off. */
+  readonly drift: Drift;
+};
+
+export type Settled =
+  | (Weighed & { readonly kind: "nothing" })
+  | (Weighed & {
       readonly kind: "replan";
       readonly time: Seconds;
       readonly pourOut: Instant;
@@ -63,85 +70,95 @@ export type Decision =
       readonly change: Seconds;
       /** Pour out at once: there is enough development already. */
       readonly atOnce: boolean;
-      readonly band: Band;
-      readonly size: DriftSize;
       readonly caution: string | undefined;
-    }
-  | {
+    })
+  | (Weighed & {
       readonly kind: "state";
       readonly why: "not-allowed" | "estimate-only" | "beyond-limits" | "already-out";
-      readonly band: Band;
-      readonly size: DriftSize;
       readonly offers: readonly Offer[];
       /** What "adjust a little" would make the time, s; missing once the film is out. */
       readonly adjusted: Seconds | undefined;
       readonly caution: string | undefined;
-    };
+    });
+
+export type Decision = { readonly kind: "question"; readonly question: ReadingQuestion } | Settled;
 
 /**
- * What a reading during an exact stage leads to. Pure: the caller moves the cue, says it once and
- * logs it.
- *
- * An odd reading is a question first, unless it was `confirmed`. Inside the sheet's tolerance, or
- * where the pour-out would move by less than a second, nothing happens. The time changes by
- * itself only where the sheet allows it, its law is known and all corrections together stay inside
- * the limits; otherwise the error is stated and the person chooses.
+ * The question an odd reading leads to before it is believed. One that cannot be is no question.
  *
  * @param earlier  the stage's readings so far, corrected
  * @param reading  the new one, corrected; may be earlier than others
  */
-export function compensate(
+export function askFirst(
   stage: DriftStage,
   rules: CompensationRules,
   earlier: readonly BathReading[],
   reading: BathReading,
   now: Instant,
-  confirmed = false,
-): Result<Decision, DriftError> {
+): ReadingQuestion | undefined {
+  const question = questionReading(reading, earlier, stage.aim, rules.tolerance);
+  if (question === undefined) return undefined;
   const measured = measure(stage, rules.law, [...earlier, reading], now);
-  const question = confirmed
-    ? undefined
-    : questionReading(reading, earlier, stage.aim, rules.tolerance);
   // Far outside a law is often a slip: ask before refusing.
-  const mayBeSlip = measured.ok || measured.error.kind === "outside-law";
-  if (question !== undefined && mayBeSlip) return ok({ kind: "question", question });
-  if (!measured.ok) return measured;
+  return measured.ok || measured.error.kind === "outside-law" ? question : undefined;
+}
 
+/**
+ * What the readings of an exact stage lead to as they stand: a new one among them, one struck, or
+ * all read anew. Pure: the caller moves the cue, says it once and logs it.
+ *
+ * Inside the sheet's tolerance, or where the pour-out would move by less than a second, nothing
+ * happens. The time changes by itself only where the sheet allows it, its law is known and all
+ * corrections together stay inside the limits; otherwise the error is stated and the person
+ * chooses. Without readings the bath was at its aim.
+ *
+ * @param readings  corrected, in any order
+ */
+export function settle(
+  stage: DriftStage,
+  rules: CompensationRules,
+  readings: readonly BathReading[],
+  now: Instant,
+): Result<Settled, DriftError> {
+  const measured = measure(stage, rules.law, readings, now);
+  if (!measured.ok) return measured;
   const { drift, size } = measured.value;
   const band = bandOf(drift.worst, rules.bands ?? BANDS);
+  const weighed = { band, size, drift };
   const tolerated =
     rules.tolerance !== undefined && Math.abs(drift.worst) <= rules.tolerance + 1e-9;
-  const small =
-    stage.out === undefined
-      ? Math.abs(drift.change) < LEAST_CHANGE
-      : Math.max(Math.abs(size.from), Math.abs(size.to)) < LEAST_CHANGE;
+  const fixed = isFixed(stage, now);
+  const small = fixed
+    ? Math.max(Math.abs(size.from), Math.abs(size.to)) < LEAST_CHANGE
+    : Math.abs(drift.change) < LEAST_CHANGE;
   const moved = stage.planned !== undefined && stage.planned !== stage.time;
-  if (small || (tolerated && !moved)) return ok({ kind: "nothing", band, size });
+  if (small || (tolerated && !moved)) return ok({ kind: "nothing", ...weighed });
 
   const caution = rules.colour ? LAYERS_CAUTION.text : undefined;
-  const why = whyNot(stage, rules, drift);
+  const why = fixed ? "already-out" : whyNot(stage, rules, drift);
   if (why === undefined) {
     const { time, pourOut, end, change, overdone: atOnce } = drift;
-    return ok({ kind: "replan", time, pourOut, end, change, atOnce, band, size, caution });
+    return ok({ kind: "replan", ...weighed, time, pourOut, end, change, atOnce, caution });
   }
-  const out = stage.out !== undefined;
   return ok({
     kind: "state",
+    ...weighed,
     why,
-    band,
-    size,
-    offers: out ? ["keep", "log"] : ["keep", "adjust", "log"],
-    adjusted: out ? undefined : aLittle(stage, drift, now),
+    offers: fixed ? ["keep", "log"] : ["keep", "adjust", "log"],
+    adjusted: fixed ? undefined : aLittle(stage, drift, now),
     caution,
   });
 }
+
+/** The film is out, or on its way: nothing moves any more, and only the size can be told. */
+const isFixed = ({ start, time, planned = time, drain, out }: DriftStage, now: Instant): boolean =>
+  out !== undefined || now >= later(start, planned - drain);
 
 function whyNot(
   stage: DriftStage,
   { allowed, law, base, limits }: CompensationRules,
   drift: Drift,
 ): Extract<Decision, { kind: "state" }>["why"] | undefined {
-  if (stage.out !== undefined) return "already-out";
   if (!allowed) return "not-allowed";
   if (law === undefined) return "estimate-only";
   const inside = insideLimits(drift.time / (base ?? stage.time), limits ?? FACTOR_LIMITS);

@@ -59,11 +59,11 @@ export function questionReading(
   const { at, temperature } = reading;
   const fahrenheit = fromFahrenheit(temperature);
   const meant = Math.abs(fahrenheit - aim) < Math.abs(temperature - aim) ? fahrenheit : undefined;
-  const far = earlier.length === 0 ? firstFar(tolerance) : FAR;
+  const others = inOrder(earlier).filter((other) => other.at !== at);
+  const far = others.length === 0 ? firstFar(tolerance) : FAR;
   if (Math.abs(temperature - aim) > far + 1e-9)
     return { kind: "far-from-aim", reading, aim, meant };
 
-  const others = inOrder(earlier);
   const before = others.findLast((other) => other.at < at);
   const after = others.find((other) => other.at > at);
   for (const beside of [before, after]) {
@@ -85,6 +85,9 @@ function gapBetween(
   return { between, allowed: celsiusDifference(UNSTEADY + (FASTEST * between) / 60) };
 }
 
+/** A slip is looked for in the digits, so none is rounded away. */
+const exactly = (temperature: Celsius): string => `${plain(temperature, 2)} °C`;
+
 export function askAboutReading(question: ReadingQuestion): string {
   const { temperature } = question.reading;
   switch (question.kind) {
@@ -93,12 +96,12 @@ export function askAboutReading(question: ReadingQuestion): string {
       const instead =
         question.meant === undefined
           ? ""
-          : `, or did you read ${plain(temperature, 1)} °F, that is ${showCelsius(question.meant)}`;
-      return `${showCelsius(temperature)} is ${showDifference(by)} from the aim: is that right${instead}?`;
+          : `, or did you read ${plain(temperature, 2)} °F, that is ${showCelsius(question.meant)}`;
+      return `${exactly(temperature)} is ${showDifference(by)} from the aim: is that right${instead}?`;
     }
     case "jump": {
       const { beside, between } = question;
-      return `${showCelsius(beside.temperature)} and ${showCelsius(temperature)} only ${showDuration(between)} apart is faster than a tank moves: is that right?`;
+      return `${exactly(beside.temperature)} and ${exactly(temperature)} only ${showDuration(between)} apart is faster than a tank moves: is that right?`;
     }
   }
 }

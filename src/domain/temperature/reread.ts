@@ -54,16 +54,10 @@ export function reread<R extends PastReading>(
   tolerance: CelsiusDifference,
   limits: CheckLimits = CHECK_LIMITS,
 ): readonly Reread<R>[] {
-  const reaches = (read: Celsius): boolean => Math.abs(read - check.read) <= limits.reach + 1e-9;
-  const since = thermometer.checks
-    .filter((earlier) => earlier.at < check.at && reaches(earlier.read))
-    .reduce((latest, { at }) => Math.max(latest, at), Number.NEGATIVE_INFINITY);
+  const doubt = inDoubt(thermometer, check, limits);
   const offset = offsetOf(check);
   return readings
-    .filter(
-      ({ at, thermometer: name, read }) =>
-        name === thermometer.name && at > since && at <= check.at && reaches(read),
-    )
+    .filter(doubt)
     .map((reading) => {
       const now = celsius(reading.read - offset);
       return {
@@ -74,4 +68,18 @@ export function reread<R extends PastReading>(
       };
     })
     .filter(({ reading, out }) => Math.abs(out) > (reading.tolerance ?? tolerance) + 1e-9);
+}
+
+/** Is a reading one that a new check of this thermometer speaks of? */
+export function inDoubt(
+  { name, checks }: Thermometer,
+  check: ThermometerCheck,
+  limits: CheckLimits = CHECK_LIMITS,
+): (reading: Pick<PastReading, "at" | "thermometer" | "read">) => boolean {
+  const reaches = (read: Celsius): boolean => Math.abs(read - check.read) <= limits.reach + 1e-9;
+  const since = checks
+    .filter((earlier) => earlier.at < check.at && reaches(earlier.read))
+    .reduce((latest, { at }) => Math.max(latest, at), Number.NEGATIVE_INFINITY);
+  return ({ at, thermometer, read }) =>
+    thermometer === name && at > since && at <= check.at && reaches(read);
 }

@@ -80,3 +80,7 @@ export function sayDuration(duration: Seconds): string {
 export const showUnits = (count: Units): string =>
   `${plain(count, 2)} unit${count === 1 ? "" : "s"}`;
 export const showArea = (area: SquareInches): string => `${plain(area, 1)} sq in`;
+
+/** Money as it was told: an amount and the word behind it. No rates, no conversion. */
+export const showMoney = (amount: number, currency: string): string =>
+  `${amount.toFixed(2)} ${currency}`;

@@ -2,9 +2,12 @@ import type { SlotReader } from "../reader.ts";
 import { readAmount } from "./amount.ts";
 import { readArea, readAreaUnit } from "./area.ts";
 import { readBath } from "./bath.ts";
+import { readBathEnds } from "./bath-ends.ts";
 import { readRole } from "./bottle-role.ts";
+import { readCause } from "./cause.ts";
 import { readChosen } from "./chosen.ts";
 import { readClock } from "./clock-time.ts";
+import { readComplaint, readSymptom } from "./complaint.ts";
 import { readContainer } from "./container.ts";
 import { readCount } from "./count.ts";
 import { readCountry } from "./country.ts";
@@ -16,8 +19,10 @@ import { readDifference } from "./difference.ts";
 import { readDilution } from "./dilution.ts";
 import { readDrain } from "./drain.ts";
 import { readDuration } from "./duration.ts";
+import { readEdge } from "./edge.ts";
 import { readFill } from "./fill.ts";
 import { readFilm } from "./film.ts";
+import { readForm } from "./form.ts";
 import { readFormula } from "./formula.ts";
 import { readFoul } from "./foul.ts";
 import { readNewName, readNewTank, readText, readWord } from "./free-text.ts";
@@ -30,7 +35,9 @@ import { readMoment } from "./moment.ts";
 import { readMovement } from "./movement.ts";
 import { nameReader } from "./names.ts";
 import { readNewRolls } from "./new-rolls.ts";
+import { readNextMorning } from "./next-morning.ts";
 import { readNone } from "./none.ts";
+import { readNothing } from "./nothing.ts";
 import { numberReader } from "./number.ts";
 import { readPercent } from "./percent.ts";
 import { readPerson } from "./person.ts";
@@ -38,16 +45,22 @@ import { readPlace } from "./place.ts";
 import { readRepeats } from "./recurrence.ts";
 import { readReels } from "./reels.ts";
 import { readReference } from "./reference.ts";
+import { readRgb } from "./rgb.ts";
 import { readRolls } from "./rolls.ts";
+import { readFilters } from "./run-filters.ts";
+import { readSeen } from "./seen.ts";
 import { readServing } from "./serving.ts";
+import { readRepeatableForm, readShareForm } from "./share-form.ts";
+import { readSinceDate } from "./since-date.ts";
 import { readSpeed } from "./speed.ts";
 import { readStops } from "./stops.ts";
 import { readTask } from "./task.ts";
-import { readTemperature } from "./temperature.ts";
+import { readReading, readTemperature } from "./temperature.ts";
 import { readToppedUp } from "./topped-up.ts";
 import { readTraits } from "./traits.ts";
 import { readVerdict } from "./verdict.ts";
 import { readVolume, readVolumeUnit } from "./volume.ts";
+import { readWholeBench } from "./whole-bench.ts";
 import { readYes } from "./yes.ts";
 
 /** Every slot a template may name. */
@@ -56,9 +69,12 @@ export type ReaderName =
   | "area"
   | "areaUnit"
   | "bath"
+  | "bathEnds"
   | "bottle"
+  | "cause"
   | "chosen"
   | "clock"
+  | "complaint"
   | "container"
   | "count"
   | "country"
@@ -68,8 +84,11 @@ export type ReaderName =
   | "dilution"
   | "drain"
   | "duration"
+  | "edge"
   | "fill"
+  | "filters"
   | "film"
+  | "form"
   | "formula"
   | "foul"
   | "heat"
@@ -82,23 +101,32 @@ export type ReaderName =
   | "newName"
   | "newRolls"
   | "newTank"
+  | "nextMorning"
   | "none"
+  | "nothing"
   | "number"
   | "pastDate"
   | "percent"
   | "person"
   | "place"
   | "push"
+  | "reading"
   | "reels"
   | "reference"
+  | "rgb"
   | "role"
   | "rolls"
   | "repeats"
+  | "seen"
   | "serving"
+  | "shareForm"
+  | "repeatable"
   | "sheet"
   | "sign"
+  | "sinceDate"
   | "solution"
   | "speed"
+  | "symptom"
   | "tank"
   | "task"
   | "temperature"
@@ -109,6 +137,7 @@ export type ReaderName =
   | "volume"
   | "volumeUnit"
   | "when"
+  | "wholeBench"
   | "word"
   | "yes";
 
@@ -117,9 +146,12 @@ export const readers: Record<ReaderName, SlotReader> = {
   area: readArea,
   areaUnit: readAreaUnit,
   bath: readBath,
+  bathEnds: readBathEnds,
   bottle: nameReader("bottle"),
+  cause: readCause,
   chosen: readChosen,
   clock: readClock,
+  complaint: readComplaint,
   container: readContainer,
   count: readCount,
   country: readCountry,
@@ -129,8 +161,11 @@ export const readers: Record<ReaderName, SlotReader> = {
   dilution: readDilution,
   drain: readDrain,
   duration: readDuration,
+  edge: readEdge,
   fill: readFill,
+  filters: readFilters,
   film: readFilm,
+  form: readForm,
   formula: readFormula,
   foul: readFoul,
   heat: readHeat,
@@ -143,23 +178,32 @@ export const readers: Record<ReaderName, SlotReader> = {
   newName: readNewName,
   newRolls: readNewRolls,
   newTank: readNewTank,
+  nextMorning: readNextMorning,
   none: readNone,
+  nothing: readNothing,
   number: numberReader,
   pastDate: readPastDate,
   percent: readPercent,
   person: readPerson,
   place: readPlace,
   push: readStops,
+  reading: readReading,
   reels: readReels,
   reference: readReference,
+  rgb: readRgb,
   role: readRole,
   rolls: readRolls,
   repeats: readRepeats,
+  seen: readSeen,
   serving: readServing,
+  shareForm: readShareForm,
+  repeatable: readRepeatableForm,
   sheet: nameReader("sheet"),
   sign: readLookSign,
+  sinceDate: readSinceDate,
   solution: readBath,
   speed: readSpeed,
+  symptom: readSymptom,
   tank: nameReader("tank"),
   task: readTask,
   temperature: readTemperature,
@@ -170,6 +214,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   volume: readVolume,
   volumeUnit: readVolumeUnit,
   when: readMoment,
+  wholeBench: readWholeBench,
   word: readWord,
   yes: readYes,
 };

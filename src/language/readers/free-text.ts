@@ -41,9 +41,11 @@ const tankWords: ReadonlySet<string> = new Set(["tank", "drum"]);
 /** The slot `{newTank}`: the same, with "tank" before or behind left out of the name. */
 export function readNewTank(words: readonly string[], from: number): readonly Reading<string>[] {
   const the = words[from] === "the" || words[from] === "my" ? from + 1 : from;
-  const start = tankWords.has(words[the] ?? "") ? the + 1 : the;
+  // Behind "tank", and all alone, the other noun is a name: "tank drum".
+  const named = words[the] !== "tank" && (words[from - 1] === "tank" || words.length === the + 1);
+  const start = !named && tankWords.has(words[the] ?? "") ? the + 1 : the;
   const readings = readNewName(words, start).flatMap(({ value, next }) => {
-    if (tankWords.has(words[next - 1] ?? "")) return [];
+    if (tankWords.has(words[next - 1] ?? "") && !(named && next === start + 1)) return [];
     return tankWords.has(words[next] ?? "")
       ? [
           { value, next: next + 1 },

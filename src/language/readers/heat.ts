@@ -1,6 +1,7 @@
 import type { Degrees } from "../../domain/units/conversions.ts";
 import type { Reading } from "../reader.ts";
 import { readScaleBehind } from "./degrees.ts";
+import { readNumber } from "./number.ts";
 import { byLength } from "./phrases.ts";
 import { readTemperatureNumbers } from "./temperature.ts";
 import { isUnreadable, type Unreadable, unreadable } from "./unreadable.ts";
@@ -17,7 +18,7 @@ export const readHeat = (
   from: number,
 ): readonly Reading<SaidHeat | Unreadable>[] =>
   byLength(
-    readTemperatureNumbers(words, from).flatMap((number) =>
+    [...readTemperatureNumbers(words, from), ...readHalf(words, from)].flatMap((number) =>
       readScaleBehind(words, number.next).map(({ value: scale, next }) => ({
         value: isUnreadable(number.value)
           ? unreadable(words, from, next)
@@ -28,3 +29,7 @@ export const readHeat = (
       })),
     ),
   );
+
+/** "half a degree" is as much as a thermometer is off by. Common usage, no source. */
+const readHalf = (words: readonly string[], from: number) =>
+  words[from] === "half" ? readNumber(words, from) : [];

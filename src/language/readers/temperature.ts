@@ -15,17 +15,34 @@ export type TemperatureValue = number | Unsettled<number> | Unreadable;
  * Without one, the bench's habit decides where the value is a darkroom temperature on that scale,
  * or the only scale on which it is one; anything else asks.
  */
-export function readTemperature(
+export const readTemperature = (
   words: readonly string[],
   from: number,
   listening: Listening,
+): readonly Reading<TemperatureValue>[] => read(words, from, listening, false);
+
+/**
+ * The slot `{reading}`: what a thermometer in a bath reads. The same, but a bare number that would
+ * only be taken for Fahrenheit by its size is asked about: 99 may be a slip for 39.
+ */
+export const readReading = (
+  words: readonly string[],
+  from: number,
+  listening: Listening,
+): readonly Reading<TemperatureValue>[] => read(words, from, listening, true);
+
+function read(
+  words: readonly string[],
+  from: number,
+  listening: Listening,
+  strict: boolean,
 ): readonly Reading<TemperatureValue>[] {
   return byLength(
     readTemperatureNumbers(words, from).flatMap((number) =>
       readScaleBehind(words, number.next).map(({ value: scale, next }) => ({
         value: isUnreadable(number.value)
           ? unreadable(words, from, next)
-          : settle(number.value, scale, words.slice(from, next).join(" "), listening),
+          : settle(number.value, scale, words.slice(from, next).join(" "), listening, strict),
         next,
       })),
     ),
@@ -62,13 +79,16 @@ function settle(
   scale: Degrees | undefined,
   heard: string,
   { degrees }: Listening,
+  strict: boolean,
 ): TemperatureValue {
   const within = (of: "habit" | "none", which: Degrees): boolean => {
     const [least, most] = believed[of][which];
     return amount >= least && amount <= most;
   };
   const guessed = (["C", "F"] as const).filter((which) =>
-    degrees === undefined ? within("none", which) : which === degrees && within("habit", which),
+    degrees === undefined
+      ? within("none", which) && !(strict && which === "F")
+      : which === degrees && within("habit", which),
   );
   const taken = scale ?? guessed[0];
   const fahrenheit = fromFahrenheitSafely(amount);

@@ -1,0 +1,109 @@
+import { type Bench, liveBottles } from "../domain/session/bench.ts";
+import { liveRuns } from "../domain/session/find-run.ts";
+import { plain } from "../domain/units/show.ts";
+import { answer, type Json, type Reply, refuse } from "../reply/reply.ts";
+import type { ExportHolds } from "./work.ts";
+
+const many = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
+
+/** "12 runs, 3 bottles, 1 sheet"; what there is none of is not named. */
+export function holdsWords(counts: ExportHolds["counts"]): string {
+  const parts = Object.entries(counts).flatMap(([noun, count]) =>
+    count === 0 ? [] : [many(count, noun.replace(/s$/, ""))],
+  );
+  return parts.length === 0 ? "nothing yet" : parts.join(", ");
+}
+
+/** The same of a bench as it stands; pictures are not counted. */
+export const benchHolds = (bench: Bench): ExportHolds["counts"] => ({
+  runs: Object.keys(bench.runs).length + bench.pastRuns.length,
+  bottles: Object.keys(bench.bottles).length,
+  sheets: Object.keys(bench.sheets).length,
+  rolls: Object.keys(bench.rolls).length,
+  reminders: Object.keys(bench.reminders).length,
+  pictures: 0,
+});
+
+export const isEmpty = (bench: Bench): boolean =>
+  Object.values(benchHolds(bench)).every((count) => count === 0) && bench.notes.length === 0;
+
+/** While film is in a bath nobody rewrites the bench under it. */
+export function runsGoOn(bench: Bench): Reply | undefined {
+  const [run] = liveRuns(bench);
+  return run === undefined
+    ? undefined
+    : refuse("run-open", `${run.tank} is under way. Finish or stop it first.`, {
+        say: "A run is open. Finish it first.",
+      });
+}
+
+export const progressWords = (done: number, of: number): Reply =>
+  answer({
+    title: `Export: ${done} of ${of} runs.`,
+    say: `${done} of ${of} runs.`,
+    facts: { done, of },
+  });
+
+const size = (bytes: number): string =>
+  bytes < 1_000_000 ? `${plain(bytes / 1000, 0)} kB` : `${plain(bytes / 1e6, 1)} MB`;
+
+export function exportedWords(name: string, bytes: number, holds: ExportHolds): Reply {
+  const { missing, counts } = holds;
+  return answer({
+    title: `Everything of this bench is in exports/${name}, ${size(bytes)}.`,
+    lines: [
+      `It holds ${holdsWords(counts)}, with notes, settings and names. It is private: share forms are what others get.`,
+      `On another machine: put it into the folder exports of the data folder, and say restore from ${name}.`,
+    ],
+    say: "Everything is in one file, in the folder exports.",
+    facts: { file: `exports/${name}`, bytes, ...countFacts(counts), missing: [...missing] },
+    cautions:
+      missing.length === 0
+        ? []
+        : [
+            `${many(missing.length, "run")} could not be read and ${missing.length === 1 ? "is" : "are"} not in it: ${missing.slice(0, 5).join(", ")}.`,
+          ],
+  });
+}
+
+const countFacts = (counts: ExportHolds["counts"]): Record<string, Json> => ({ ...counts });
+
+export function restoredWords(name: string, bench: Bench, pictures: number): Reply {
+  const counts = { ...benchHolds(bench), pictures };
+  const live = liveBottles(bench);
+  return answer({
+    title: `Restored from ${name}: ${holdsWords(counts)}.`,
+    lines: [
+      ...(live.length === 0
+        ? []
+        : [`Bottles in use: ${live.map(({ name: bottle }) => bottle).join(", ")}.`]),
+      "Look at the bottles themselves: what happened to them since the export is not in it.",
+    ],
+    say: "Restored. Look at the bottles themselves.",
+    facts: { file: `exports/${name}`, ...countFacts(counts) },
+  });
+}
+
+/** What went, without a name: this reply is kept. */
+export function forgottenWords(
+  whole: boolean,
+  gone: { readonly exports: number; readonly pictures: number; readonly lost: number },
+): Reply {
+  return answer({
+    title: whole
+      ? "This bench is forgotten: everything on it is gone. It begins afresh."
+      : "Forgotten: their words, their name and what they did are gone from this bench.",
+    lines: [
+      `Gone with it: ${many(gone.exports, "archive")} in exports, ${many(gone.pictures, "file")} of pictures and summaries, older copies and what undo kept.`,
+      ...(gone.lost === 0
+        ? []
+        : [`${many(gone.lost, "damaged record")} could not be looked through and went as well.`]),
+      "Copies made elsewhere I cannot reach: archives on other machines, backups, what was posted.",
+    ],
+    say: whole ? "Everything is gone. We begin afresh." : "Forgotten, for good.",
+    facts: { exports: gone.exports, pictures: gone.pictures, lost: gone.lost },
+  });
+}
+
+export const workFailed = (why: string): Reply =>
+  refuse("not-done", why, { say: "That did not work. Nothing was changed." });

@@ -1,0 +1,77 @@
+import type { Run } from "../session/run.ts";
+import type { Instant } from "../units/quantity.ts";
+import { instant } from "../units/quantity.ts";
+import type { Meant } from "./name-meant.ts";
+import { factsOf, isBath } from "./run-facts.ts";
+import type { StageFault } from "./stage-faults.ts";
+import type { Clause } from "./wanted.ts";
+
+/** The names that were said, each with everything it may mean. */
+export type Names = ReadonlyMap<string, readonly Meant[]>;
+
+/** Runs for which every clause holds, in the order given. */
+export function findRuns(
+  runs: readonly Run[],
+  clauses: readonly Clause[],
+  names: Names,
+  zone: string,
+): readonly Run[] {
+  const tests = clauses.map((clause) => testOf(clause, names, zone));
+  return runs.filter((run) => tests.every((test) => test(run)));
+}
+
+type Test = (run: Run) => boolean;
+
+function testOf(clause: Clause, names: Names, zone: string): Test {
+  switch (clause.kind) {
+    case "push": {
+      const { stops } = clause;
+      if (stops === "push") return ({ push = 0 }) => push > 0;
+      if (stops === "pull") return ({ push = 0 }) => push < 0;
+      return ({ push = 0 }) => push === stops;
+    }
+    case "film":
+      return ({ film }) =>
+        film.some(
+          ({ format, count }) =>
+            (format === clause.format || format.startsWith(`${clause.format}-`)) &&
+            (clause.count === undefined || clause.count === count),
+        );
+    case "process":
+      return (run) => factsOf(run).mark === clause.mark;
+    case "name": {
+      const meant = names.get(clause.text) ?? [];
+      return (run) => meant.some(({ had }) => had(run));
+    }
+    case "dates": {
+      const from = clause.from === undefined ? -Infinity : dayStart(clause.from, zone);
+      const to = clause.to === undefined ? Infinity : dayStart(dayAfter(clause.to), zone);
+      return ({ plannedAt }) => plannedAt >= from && plannedAt < to;
+    }
+    case "fault":
+      return (run) => factsOf(run).faults.some((fault) => isFault(fault, clause));
+    case "clean":
+      return (run) => factsOf(run).faults.length === 0;
+    case "stopped":
+      return ({ ending }) => ending === "stopped";
+    case "rehearsals":
+      return ({ rehearsal }) => rehearsal !== undefined;
+  }
+}
+
+export const isFault = (
+  found: StageFault,
+  { fault, bath }: Extract<Clause, { readonly kind: "fault" }>,
+): boolean =>
+  (fault === "any" || found.fault === fault) && (bath === undefined || isBath(found, bath));
+
+const dayAfter = (iso: string): string => Temporal.PlainDate.from(iso).add({ days: 1 }).toString();
+
+const dayStart = (iso: string, zone: string): Instant =>
+  instant(Temporal.PlainDate.from(iso).toZonedDateTime(zone).epochMilliseconds);
+
+/** On a date of the bench. */
+export function runsOn(runs: readonly Run[], iso: string, zone: string): readonly Run[] {
+  const on = testOf({ kind: "dates", from: iso, to: iso }, new Map(), zone);
+  return runs.filter(on);
+}

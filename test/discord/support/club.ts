@@ -1,0 +1,79 @@
+import type { InteractionHandle } from "../stand-in/people/interaction-handle.ts";
+import type { Person } from "../stand-in/people/person.ts";
+import type { Posted } from "../stand-in/people/posted.ts";
+import { type Bot, type Scene, TOKEN } from "./bot.ts";
+
+const HERE = ["ViewChannel", "SendMessages", "ReadMessageHistory"] as const;
+
+/** An invented film club: a private channel, a public one, the group's, and three people. */
+export function foundClub({ standIn }: Scene, more: { readonly messageContent?: boolean } = {}) {
+  const { messageContent = false } = more;
+  const app = standIn.application({ token: TOKEN, intents: { messageContent } });
+  const club = standIn.guild({
+    name: "Film club",
+    roles: [{ name: "printers" }, { name: "managers", permissions: ["ManageGuild"] }],
+    channels: [
+      {
+        name: "wet-bench",
+        overwrites: [
+          { for: "@everyone", deny: ["ViewChannel"] },
+          { for: "bot", allow: [...HERE, "AttachFiles"] },
+          { for: "Ines", allow: [...HERE] },
+          { for: "Rui", allow: [...HERE] },
+          { for: "Tome", allow: [...HERE] },
+        ],
+      },
+      "general",
+      "film-group",
+    ],
+    members: [{ name: "Ines", owner: true }, "Rui", "Tome"],
+  });
+  return {
+    app,
+    club,
+    ines: club.member("Ines"),
+    rui: club.member("Rui"),
+    /** In the club, not at the bench. */
+    tome: club.member("Tome"),
+    get posts(): readonly Posted[] {
+      return club.channel("wet-bench").messages;
+    },
+  };
+}
+
+export type Club = ReturnType<typeof foundClub>;
+
+export const BENCH = "wet-bench";
+
+/** A word of a member at the bench, answered. */
+export async function ask(
+  { standIn }: Scene,
+  person: Person,
+  sentence: string,
+  channel = BENCH,
+): Promise<InteractionHandle> {
+  const asked = person.slash("say", { channel, options: { sentence } });
+  await standIn.settled();
+  return asked;
+}
+
+/** A bench of the club that is open, with Ines and Rui at it. */
+export async function openBenchAt(
+  scene: Scene,
+  more: { readonly messageContent?: boolean } = {},
+): Promise<Club & { readonly bot: Bot }> {
+  const club = foundClub(scene, more);
+  const bot = await scene.start();
+  club.ines.slash("wetside open", { channel: BENCH });
+  await scene.standIn.settled();
+  club.ines.slash("wetside member add", { channel: BENCH, options: { user: club.rui.id } });
+  await scene.standIn.settled();
+  return Object.assign(club, { bot });
+}
+
+/** The latest message with a button of that label. */
+export function withButton(posts: readonly Posted[], label: string): Posted {
+  const found = posts.findLast(({ buttons }) => buttons.some((one) => one.label === label));
+  if (found === undefined) throw new Error(`No message has a button ${label}`);
+  return found;
+}
