@@ -28,6 +28,9 @@ import { createRolesOf } from "./people/roles-of.ts";
 import { Seen } from "./people/seen.ts";
 import { openRoom, type Room } from "./rooms/room.ts";
 import { Rooms } from "./rooms/rooms.ts";
+import { Calls } from "./voice/calls.ts";
+import { missingPackages } from "./voice/library.ts";
+import type { Attend } from "./voice/ports.ts";
 
 export type DiscordParts = {
   readonly settings: DiscordSettings;
@@ -44,6 +47,10 @@ export type DiscordParts = {
   readonly wire?: Clock | undefined;
   /** For whoever runs the program: plain sentences, never a token. */
   readonly note: (sentence: string) => void;
+  /** What listens and speaks in calls; missing on a machine without a voice. */
+  readonly attend?: Attend | undefined;
+  /** A voice server has so long to answer, real ms; missing: ten seconds. */
+  readonly patience?: number | undefined;
   /** How often live messages are edited and shards identify, ms; missing: as Discord likes it. */
   readonly pace?: { readonly edit?: number; readonly identify?: number } | undefined;
 };
@@ -86,6 +93,17 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
   const rooms = new Rooms();
   const guilds = createGuilds(rooms, onFault);
 
+  const chat = createChat(sender, api, now, onFault);
+  const calls = new Calls({
+    attend: missingPackages().length === 0 ? parts.attend : undefined,
+    api,
+    chat,
+    clock,
+    wire,
+    patience: parts.patience,
+    onFault,
+  });
+
   const join_ = async (key: string, place: Kept<Place>, zone: string): Promise<Room> => {
     const { keeper, notices } = await BenchKeeper.open(key, { zone }, parts.store, commands);
     for (const notice of notices) note(notice);
@@ -102,6 +120,8 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
         if (failure.kind === "gone") guilds.channelGone(place.value.channel);
         else guilds.mayNotWrite(room);
       },
+      aloud: (replies, bench) => calls.told(key, replies, bench),
+      onWord: () => calls.touched(key),
       onFault,
     });
     rooms.add(room);
@@ -120,7 +140,8 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     rooms,
     commands,
     api,
-    chat: createChat(sender, api, now, onFault),
+    chat,
+    calls,
     direct,
     front,
     rolesOf: createRolesOf(api, benches.now),
@@ -163,6 +184,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     connected: connection.connected,
     idle,
     async close() {
+      calls.close();
       await connection.close();
       sender.stop();
       for (const room of rooms.all()) {

@@ -1,4 +1,5 @@
 import { type Discord, startDiscord } from "../../../src/channels/discord/start-discord.ts";
+import type { Attend } from "../../../src/channels/discord/voice/ports.ts";
 import { createBenches } from "../../../src/conversation/benches.ts";
 import { openBench } from "../../../src/open-bench.ts";
 import { systemClock } from "../../../src/platform/clock.ts";
@@ -28,6 +29,10 @@ export type BotOptions = {
   readonly slow?: () => Promise<void>;
   /** It is not waited for that it is connected. */
   readonly unconnected?: boolean;
+  /** What listens and speaks in calls; without it there is no voice. */
+  readonly attend?: Attend;
+  /** How long a voice server has to answer, real ms. */
+  readonly patience?: number;
   readonly shards?: readonly number[];
   readonly shardCount?: number;
 };
@@ -36,7 +41,7 @@ async function startBot(
   standIn: StandIn,
   data: string,
   clock: FakeClock,
-  { slow, unconnected: _, ...sharding }: BotOptions = {},
+  { slow, unconnected: _, attend, patience, ...sharding }: BotOptions = {},
 ): Promise<Bot> {
   const house = await openBench({ data, zone: "Europe/Lisbon" });
   const store: typeof house.store =
@@ -63,6 +68,8 @@ async function startBot(
     store,
     benches,
     clock,
+    attend,
+    patience,
     note: (sentence) => void notes.push(sentence),
     pace: { edit: 20, identify: 5000 * PACE },
   });

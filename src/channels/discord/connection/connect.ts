@@ -18,12 +18,13 @@ import type { Sender } from "../delivery/sender.ts";
 import type { Desk } from "../hearing/desk.ts";
 import { hearInteraction } from "../hearing/hear-interaction.ts";
 import { hearMessage } from "../hearing/hear-message.ts";
+import { voiceStateSchema } from "../voice/presence.ts";
 import { type ClientParts, createClient } from "./client.ts";
 import { BAD_TOKEN, whyOver } from "./close-words.ts";
 import type { Guilds } from "./guilds.ts";
 import { register } from "./register.ts";
 
-export type ConnectParts = Omit<ClientParts, "content"> & {
+export type ConnectParts = Omit<ClientParts, "content" | "calls"> & {
   readonly api: Api;
   readonly sender: Sender;
   readonly guilds: Guilds;
@@ -69,7 +70,14 @@ export function connect(parts: ConnectParts): Connection {
     const { id: bot } = userSchema.parse(await api.call("get", Routes.user()));
     await register(api, id, parts.desk.commands, parts.desk.front);
     if (closed) return;
-    client = createClient({ ...parts, content: (flags & MESSAGE_CONTENT) !== 0 });
+    const { calls } = parts.desk;
+    client = createClient({
+      ...parts,
+      content: (flags & MESSAGE_CONTENT) !== 0,
+      calls: calls.able,
+    });
+    const { guilds: known } = client;
+    calls.attach({ bot, adapterOf: (guild) => known.cache.get(guild)?.voiceAdapterCreator });
     listen(client, { ...parts.desk, bot });
     await client.login(settings.token.reveal());
   };
@@ -139,7 +147,16 @@ export function connect(parts: ConnectParts): Connection {
         isOurs,
       );
     });
-    on<GatewayGuildCreateDispatchData>(Dispatch.GuildCreate, (data) => guilds.seen(data));
+    on<GatewayGuildCreateDispatchData>(Dispatch.GuildCreate, (data) => {
+      guilds.seen(data);
+      if (data.unavailable === true) return;
+      const states = data.voice_states.map((one) => voiceStateSchema.parse(one));
+      desk.calls.seeGuild(data.id, states);
+    });
+    on(Dispatch.VoiceStateUpdate, (data) => {
+      const state = voiceStateSchema.parse(data);
+      if (state.guild_id !== undefined) desk.calls.see(state.guild_id, state);
+    });
     on<GatewayGuildDeleteDispatchData>(Dispatch.GuildDelete, ({ id, unavailable }) => {
       // An outage of Discord's own is no farewell.
       if (unavailable !== true) guilds.left(id);

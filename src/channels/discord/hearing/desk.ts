@@ -11,6 +11,7 @@ import type { RolesOf } from "../people/roles-of.ts";
 import type { Seen } from "../people/seen.ts";
 import type { Room } from "../rooms/room.ts";
 import type { Rooms } from "../rooms/rooms.ts";
+import type { Calls } from "../voice/calls.ts";
 import type { Typed } from "../words/teach-form.ts";
 
 /** What hearing and answering need. */
@@ -26,6 +27,7 @@ export type Desk = {
   readonly now: () => Instant;
   /** The bot's own user id. */
   readonly bot: string;
+  readonly calls: Calls;
   readonly budget: Budget;
   /** For cries for first aid: heard also when the other is used up. */
   readonly aidBudget: Budget;

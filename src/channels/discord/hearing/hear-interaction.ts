@@ -15,6 +15,7 @@ import type { Room, Speaker } from "../rooms/room.ts";
 import { administer } from "../set-up/administer.ts";
 import { ADMINISTER, MINE } from "../set-up/definition.ts";
 import { mayManage } from "../set-up/permissions.ts";
+import { readWish } from "../voice/wishes.ts";
 import { customId } from "../words/custom-id.ts";
 import { callsForAid } from "../words/emergency-words.ts";
 import { type MessagePayload, payload } from "../words/message-payload.ts";
@@ -27,6 +28,7 @@ import { type Answering, answering } from "./answering.ts";
 import type { Desk } from "./desk.ts";
 import { benchOf, chooseBench, chooseReminders } from "./direct-bench.ts";
 import { firstAid, renderApart } from "./first-aid.ts";
+import { grant } from "./grant.ts";
 import {
   CHOOSE,
   chosenBench,
@@ -132,6 +134,10 @@ async function hearCommand(interaction: Slash, desk: Desk): Promise<void> {
   await dropOffer(found.room, found.speaker);
   const { bench } = found.room.keeper.record;
   const read = readInteraction(data, desk.commands, listeningOf(bench, desk.now()));
+  const wish = "text" in read ? readWish(read.text) : undefined;
+  if (wish !== undefined) {
+    return talk.answer.give([payload(await grant(wish, found.room, found.speaker, desk))]);
+  }
   const hidden = (reply: Reply): boolean => !isDirect && reply.kind === "refusal";
   const { payloads, picture } = await answerAt(found.room, found.speaker, () => read, hidden);
   await talk.answer.give(payloads, picture);
