@@ -28,6 +28,16 @@ export type Recorder = {
   readonly closed: number;
 };
 
+function join(all: readonly Int16Array[]): Int16Array {
+  const whole = new Int16Array(all.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const one of all) {
+    whole.set(one, at);
+    at += one.length;
+  }
+  return whole;
+}
+
 export function createRecorder(): Recorder {
   const parts = new Map<string, Int16Array[]>();
   const utterances: Utterance[] = [];
@@ -35,15 +45,6 @@ export function createRecorder(): Recorder {
   let call: BenchCall | undefined;
   let largest = 0;
   let closed = 0;
-  const join = (all: readonly Int16Array[]): Int16Array => {
-    const whole = new Int16Array(all.reduce((sum, { length }) => sum + length, 0));
-    let at = 0;
-    for (const one of all) {
-      whole.set(one, at);
-      at += one.length;
-    }
-    return whole;
-  };
   return {
     attend(made) {
       call = made;
@@ -142,6 +143,25 @@ export async function withCall(
     distrust();
     for (const server of servers) await server.close();
   }
+}
+
+/** What is heard of each member while somebody speaks, up to the end of it. */
+export async function heardOf(
+  { scene, recorder }: CallScene,
+  speak: () => Promise<unknown>,
+): Promise<ReadonlyMap<string, Int16Array>> {
+  const before = recorder.utterances.length;
+  await speak();
+  await scene.standIn.until(
+    () => recorder.utterances.length > before && recorder.pending === 0,
+    "the end of what is said",
+  );
+  const heard = new Map<string, Int16Array>();
+  // A machine that is busy for long makes two speeches of one.
+  for (const { name, pcm } of recorder.utterances.slice(before)) {
+    heard.set(name, join([heard.get(name) ?? new Int16Array(), pcm]));
+  }
+  return heard;
 }
 
 export { ask };

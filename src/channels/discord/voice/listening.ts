@@ -61,10 +61,14 @@ export function listenTo(parts: ListeningParts): { close(): void } {
 
   const wait = (one: Voice, ms: number): void => {
     one.stopTimer = wire.setTimer(ms, () => {
-      one.stopTimer = undefined;
-      const left = one.at + PAUSE - wire.monotonic();
-      if (left > 0) wait(one, left);
-      else end(one);
+      // What came in while the process was busy is read first.
+      setImmediate(() => {
+        one.stopTimer = undefined;
+        if (closed) return;
+        const left = one.at + PAUSE - wire.monotonic();
+        if (left > 0) wait(one, left);
+        else end(one);
+      });
     });
   };
 
