@@ -27,6 +27,7 @@ test("it comes to where who asks is; asked by nobody in a channel it asks them i
       options: { sentence: "Join us, please." },
     });
     expect((await asked.answer())?.content).toContain("I am in <#");
+    expect((await asked.answer())?.content).toContain("Everyone in the server can come in");
     expect(standIn.voice.botIn).toBe("lounge");
     expect((await ask(scene, club.rui, "join")).content).toContain("already");
     expect((await ask(scene, club.rui, "leave the call")).content).toContain("I have left");

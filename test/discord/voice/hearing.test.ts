@@ -153,6 +153,19 @@ test.each(["wrongKey", "wrongEndToEnd"] as const)(
     }),
 );
 
+test("keys of the group that went wrong are made anew by themselves", () =>
+  inCall(async (talk) => {
+    const { server, ines, scene } = talk;
+    server.faults.wrongEndToEnd = true;
+    await ines.speak(toOpus(sine(E, 1)), { abrupt: true });
+    await scene.standIn.until(() => server.group.flags === 1, "the word of it");
+    await scene.standIn.until(() => server.group.transitions.length > 1, "the new keys");
+    server.faults.wrongEndToEnd = false;
+    const heard = await heardOf(talk, () => ines.speak(toOpus(sine(A, 0.4))));
+    expect(isNear(heard.get("Ines"), A)).toBe(true);
+    expect(server.identified).toBe(1);
+  }));
+
 test("where nothing can be decrypted for long the line is begun anew; where that does not help it is said", () =>
   inCall(async (talk) => {
     const { server, ines, club, scene } = talk;

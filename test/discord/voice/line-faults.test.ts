@@ -183,6 +183,19 @@ test("the main connection breaks and is resumed: the call goes on all the while"
     expect(server.identified).toBe(1);
   }));
 
+test("the main connection begins anew, and with it the session of the call", () =>
+  inCall(async (talk) => {
+    const { server, scene, ines } = talk;
+    const { standIn } = scene;
+    const before = standIn.identifies.length;
+    standIn.socket.invalidSession();
+    await standIn.until(() => standIn.identifies.length > before, "another identify");
+    await standIn.settled();
+    server.drop(4006);
+    await standIn.until(() => server.identified === 2 && server.mode !== undefined, "anew");
+    await talks(talk, server, ines);
+  }));
+
 test("whatever befalls the voice, cues come in the channel at their instant", () =>
   inCall(async (talk) => {
     const { server, scene, club } = talk;

@@ -78,7 +78,10 @@ export class Calls {
 
   /** Connected, perhaps anew: what was open on the connection before is gone. */
   attach(connected: Connected): void {
-    for (const open of [...this.#calls.values()]) this.#end(open);
+    for (const open of [...this.#calls.values()]) {
+      this.#end(open);
+      this.#say(open.room, words.whyLost({ kind: "gone" }, open.channel));
+    }
     this.#connected = connected;
   }
 
@@ -200,7 +203,7 @@ export class Calls {
       return words.whyLost(how, channel);
     }
     this.#look();
-    return words.joined(channel);
+    return words.joined(channel, seen.isPublic);
   }
 
   #loaded(): Promise<VoiceLibrary | undefined> {

@@ -49,6 +49,23 @@ const TRIES = 3;
 const REJOINS = 5;
 const MINUTE = 60_000;
 
+/** A client that was let go of sends nothing more; for the library that is a refusal, not a fault. */
+const guarded =
+  (adapter: DiscordGatewayAdapterCreator): DiscordGatewayAdapterCreator =>
+  (methods) => {
+    const made = adapter(methods);
+    return {
+      sendPayload(payload) {
+        try {
+          return made.sendPayload(payload);
+        } catch {
+          return false;
+        }
+      },
+      destroy: () => made.destroy(),
+    };
+  };
+
 export function openLine(parts: LineParts): Line {
   const { voice, guild, channel, group, adapter, wire, patience, onOpen, onClosed, onLost } = parts;
   const { VoiceConnectionStatus: Status } = voice;
@@ -135,7 +152,7 @@ export function openLine(parts: LineParts): Line {
       group,
       selfDeaf: false,
       selfMute: false,
-      adapterCreator: adapter,
+      adapterCreator: guarded(adapter),
     });
     connection = made;
     // What comes with an error ends in a change of state, or in nothing that matters.

@@ -27,8 +27,12 @@ export const noVoiceChannel =
 export const unseen = (channel: string): string =>
   `I cannot see ${there(channel)}. Let me in under its Permissions, then say join again.`;
 
-export const joined = (channel: string): string =>
-  `I am in ${there(channel)}. I listen to members of this bench and to nobody else, and record nothing. Say leave and I go.`;
+export const joined = (channel: string, isPublic: boolean): string =>
+  [
+    `I am in ${there(channel)}. I listen to members of this bench and to nobody else, and record nothing.`,
+    ...(isPublic ? ["Everyone in the server can come in and hear me."] : []),
+    "Say leave and I go.",
+  ].join(" ");
 
 export const left = (channel: string): string => `I have left ${there(channel)}.`;
 
