@@ -8,6 +8,7 @@ import { benchReminders } from "./reminders.ts";
 import { benchReplan } from "./replan.ts";
 import { benchScheduler } from "./scheduler.ts";
 import { benchStore } from "./store.ts";
+import { benchVoiceCue } from "./voice-cue.ts";
 
 type Row = {
   readonly what: string;
@@ -71,6 +72,7 @@ const store = await benchStore();
 const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
+const voiceCue = await benchVoiceCue();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -129,6 +131,14 @@ const rows: readonly Row[] = [
     unit: "ms",
     measured: replan.max,
   },
+  { what: "cue in a call, to its first packet, p50", unit: "ms", measured: voiceCue?.p50 },
+  {
+    what: "cue in a call, to its first packet, p99",
+    unit: "ms",
+    measured: voiceCue?.p99,
+    promised: 40,
+  },
+  { what: "cue in a call, to its first packet, worst", unit: "ms", measured: voiceCue?.max },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

@@ -18,6 +18,9 @@ export type ListeningParts = {
 
 /** Nothing for so long, ms, and the member has stopped. */
 const PAUSE = 200;
+/** What programs send when their user stops: so many of these, and the speech is over. */
+const SILENCE = Buffer.of(0xf8, 0xff, 0xfe);
+const SILENCES = 5;
 /** Longer than this, in samples, nobody is heard without a break. */
 const LONGEST = 15 * HEARD_RATE;
 /** So many people are listened to at once. */
@@ -36,6 +39,7 @@ type Voice = {
   /** Samples since the last end; 0 while they are silent. */
   heard: number;
   at: number;
+  silences: number;
   bad: number;
   stopTimer: (() => void) | undefined;
   stopWatch: (() => void) | undefined;
@@ -88,14 +92,17 @@ export function listenTo(parts: ListeningParts): { close(): void } {
     // Whoever was taken off the list is not heard from that moment on.
     const speaker = speakerOf(user);
     if (speaker === undefined) return letGo(user);
+    const isSilence = packet.equals(SILENCE);
+    one.at = wire.monotonic();
+    one.silences = isSilence ? one.silences + 1 : 0;
+    if (isSilence && one.heard === 0) return;
     const pcm = decode(one.decoder, packet);
     if (pcm === undefined) return;
     one.speaker = speaker;
     one.bad = 0;
-    one.at = wire.monotonic();
     one.heard += pcm.length;
     ears.hear(speaker, pcm);
-    if (one.heard >= LONGEST) end(one);
+    if (one.heard >= LONGEST || one.silences >= SILENCES) end(one);
     else if (one.stopTimer === undefined) wait(one, PAUSE);
   };
 
@@ -137,6 +144,7 @@ export function listenTo(parts: ListeningParts): { close(): void } {
       speaker,
       heard: 0,
       at: 0,
+      silences: 0,
       bad: 0,
       stopTimer: undefined,
       stopWatch: undefined,
