@@ -13,6 +13,9 @@ export const TOKEN = "an-invented-token.for-tests";
 /** The service's network is this much quicker than the real one. */
 const PACE = 0.02;
 
+/** Real ms between two sessions' beginnings, at that pace. */
+const SPACING = 5000 * PACE;
+
 /** How far the clock moves at once, ms. */
 const STEP = 500;
 
@@ -71,7 +74,7 @@ async function startBot(
     attend,
     patience,
     note: (sentence) => void notes.push(sentence),
-    pace: { edit: 20, identify: 5000 * PACE },
+    pace: { edit: 20, identify: SPACING },
   });
   return {
     discord,
@@ -116,6 +119,9 @@ export async function withScene(
         clock,
         data,
         async start(options) {
+          // A program that is started again takes longer than the service wants between two sessions.
+          const last = standIn.identifies.at(-1)?.at ?? Number.NEGATIVE_INFINITY;
+          await standIn.until(() => performance.now() - last > SPACING, "the time to identify");
           const bot = await startBot(standIn, data, clock, options);
           bots.push(bot);
           if (options?.unconnected !== true) await bot.discord.connected;
