@@ -1,11 +1,11 @@
 import { configDefaults, defineConfig } from "vitest/config";
-import { missingPackages } from "./src/channels/discord/voice/library.ts";
+import { missingPackages } from "./src/channels/discord/voice/packages.ts";
 
 /** What cannot run without the optional packages of the voice; `npm run add-voice` brings them. */
 const voice = [
   "test/discord/voice/**",
   "test/discord/voice-stand-in/**",
-  "src/channels/discord/voice/{mouth,library}.test.ts",
+  "src/channels/discord/voice/{mouth,packages}.test.ts",
 ];
 const missing = missingPackages();
 if (missing.length > 0) {

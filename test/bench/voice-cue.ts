@@ -1,4 +1,4 @@
-import { missingPackages } from "../../src/channels/discord/voice/library.ts";
+import { missingPackages } from "../../src/channels/discord/voice/packages.ts";
 import { percentile } from "./percentile.ts";
 
 export type VoiceCue = {

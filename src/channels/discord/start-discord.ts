@@ -29,7 +29,7 @@ import { Seen } from "./people/seen.ts";
 import { openRoom, type Room } from "./rooms/room.ts";
 import { Rooms } from "./rooms/rooms.ts";
 import { Calls } from "./voice/calls.ts";
-import { missingPackages } from "./voice/library.ts";
+import { missingPackages } from "./voice/packages.ts";
 import type { Attend } from "./voice/ports.ts";
 
 export type DiscordParts = {

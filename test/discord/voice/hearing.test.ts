@@ -1,3 +1,5 @@
+import { readdir, readFile } from "node:fs/promises";
+import { join } from "node:path";
 import { expect, test } from "vitest";
 import { ask, type CallScene, type CallSpec, heardOf, withCall } from "../support/call.ts";
 import type { PersonInCall } from "../voice-stand-in/person-in-call.ts";
@@ -185,6 +187,22 @@ test("where nothing can be decrypted for long the line is begun anew; where that
     server.faults.wrongKey = false;
     const heard = await heardOf(talk, () => ines.speak(toOpus(sine(A, 0.4))));
     expect(isNear(heard.get("Ines"), A)).toBe(true);
+  }));
+
+test("nothing of what is said is written anywhere", () =>
+  inCall(async (talk) => {
+    const frames = toOpus(sine(A, 1));
+    const heard = await heardOf(talk, () => talk.ines.speak(frames));
+    const pcm = heard.get("Ines") ?? new Int16Array();
+    const part = Buffer.from(pcm.slice(4000, 4032).buffer);
+    expect(part.some((byte) => byte !== 0)).toBe(true);
+    const traces = [part, frames[20] ?? part];
+    const files = await readdir(talk.scene.data, { recursive: true, withFileTypes: true });
+    expect(files.length).toBeGreaterThan(2);
+    for (const file of files.filter((one) => one.isFile())) {
+      const bytes = await readFile(join(file.parentPath, file.name));
+      for (const trace of traces) expect(bytes.includes(trace)).toBe(false);
+    }
   }));
 
 test("words that were heard are taken like typed ones, with what was heard beside the answer", () =>

@@ -1,4 +1,4 @@
-import { missingPackages } from "../voice/library.ts";
+import { missingPackages } from "../voice/packages.ts";
 import type { Finding } from "./finding.ts";
 
 /** Whether calls can be had on this machine. Without them everything else works, so it is a note. */

@@ -136,7 +136,7 @@ async function open(asked: Administered, parts: Administration): Promise<string>
   if (!seen.isText) return "A bench needs an ordinary text channel. Say /wetside open in one.";
   if (seen.isPublic) return visible;
   const room = await place(asked, seen, before, zone, parts);
-  return welcome(room, asked, seen);
+  return welcome(room, asked, seen, parts.calls.able);
 }
 
 const visible = [
@@ -166,7 +166,12 @@ async function place(
   return openRoom(key, withMember(newPlace(where), administrator, true), zone);
 }
 
-function welcome(room: Room, { mine }: Administered, { seenBy }: Inspected): string {
+function welcome(
+  room: Room,
+  { mine }: Administered,
+  { seenBy }: Inspected,
+  speaks: boolean,
+): string {
   const { bench } = room.keeper.record;
   const wishes = missingWishes(mine);
   return [
@@ -178,6 +183,7 @@ function welcome(room: Room, { mine }: Administered, { seenBy }: Inspected): str
     `Time zone: ${cleanOutgoing(bench.zone)}; say "set zone" and yours to change it.`,
     ...wishes.map(({ name, why }) => `It would help to allow me ${name}, ${why}.`),
     "Next: /wetside member add, or /wetside role. Then type /hello, or /say and any sentence.",
+    ...(speaks ? ["To talk instead of typing: go into a voice channel and say join here."] : []),
   ].join("\n");
 }
 

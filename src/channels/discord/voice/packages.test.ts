@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { missingPackages } from "./library.ts";
+import { missingPackages } from "./packages.ts";
 
 test("nothing is missing where all is installed; what is missing is named", () => {
   expect(missingPackages()).toEqual([]);
