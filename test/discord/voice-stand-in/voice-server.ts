@@ -75,6 +75,9 @@ export type VoiceServer = VoiceHost & {
   readonly identified: number;
   readonly resumed: number;
   readonly connected: boolean;
+  /** Sends the bot something that no service sends: on its socket, or by UDP. */
+  send(message: string | Buffer): void;
+  sendDatagram(bytes: Buffer): void;
   /** Closes the bot's socket with a code; without one it just breaks. The session stays. */
   drop(code?: number): void;
   /** The session is over: a resume is refused with 4006. */
@@ -179,6 +182,11 @@ export async function startVoiceServer(spec: VoiceServerSpec): Promise<VoiceServ
     },
     get connected() {
       return hall.bot?.socket?.readyState === 1;
+    },
+    send: (message) => hall.bot?.socket?.send(message),
+    sendDatagram(bytes) {
+      const address = hall.bot?.address;
+      if (address !== undefined) udp.send(bytes, address.port, address.ip);
     },
     drop(code) {
       const socket = hall.bot?.socket;

@@ -38,6 +38,35 @@ test("it comes to where who asks is; asked by nobody in a channel it asks them i
     expect(standIn.violations).toEqual([]);
   }));
 
+test("sent away while it is still on its way in, it does not come", () =>
+  withCall(
+    async ({ scene, club, server }) => {
+      const { standIn } = scene;
+      server.faults.silent = true;
+      club.ines.voice(VOICE);
+      const sentence = { sentence: "join" };
+      const joining = club.ines.slash("say", { channel: BENCH, options: sentence });
+      await standIn.until(() => standIn.voice.botIn === VOICE, "the way in");
+      expect((await ask(scene, club.ines, "leave")).content).toContain("I have left");
+      expect((await joining.answer())?.content).toContain("I have left");
+      expect(standIn.voice.botIn).toBeUndefined();
+      server.faults.silent = false;
+      expect((await ask(scene, club.ines, "join")).content).toContain("I am in <#");
+    },
+    { patience: 5000 },
+  ));
+
+test("where nothing can listen, that is said, and no call is begun", () =>
+  withScene(async (scene) => {
+    const attend = () => Promise.reject(new Error("The recogniser does not start"));
+    const club = await openBenchAt(scene, { options: { attend } });
+    club.ines.voice(VOICE);
+    const asked = club.ines.slash("say", { channel: BENCH, options: { sentence: "join" } });
+    expect((await asked.answer())?.content).not.toContain("I am in");
+    expect(club.bot.notes.join()).toContain("does not start");
+    expect(scene.standIn.voice.botIn).toBeUndefined();
+  }));
+
 test("who is no member is answered as ever, and nothing is joined", () =>
   withCall(async ({ scene, club }) => {
     club.tome.voice(VOICE);

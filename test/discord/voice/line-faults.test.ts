@@ -183,6 +183,44 @@ test("the main connection breaks and is resumed: the call goes on all the while"
     expect(server.identified).toBe(1);
   }));
 
+test("packets that are none do no harm", () =>
+  inCall(async (talk) => {
+    const { server, ines, club } = talk;
+    const header = Buffer.of(0x90, 0x78, 0, 1, 0, 0, 0, 1);
+    for (const length of [0, 1, 8, 9, 10, 11, 12, 13, 30, 200]) {
+      server.sendDatagram(Buffer.concat([header, Buffer.alloc(200)]).subarray(0, length));
+    }
+    await talks(talk, server, ines);
+    expect(server.identified).toBe(1);
+    expect(club.bot.notes.filter((note) => note !== "connected.")).toEqual([]);
+  }));
+
+test.each([
+  { title: "JSON with nothing in it", message: '{"op":5,"d":null}' },
+  { title: "a proposal that is none", message: Buffer.of(0, 99, 27, 0, 5, 1, 2, 3) },
+  { title: "bytes that end too early", message: Buffer.of(0) },
+])("a message that the library cannot take ($title) begins the line anew", ({ message }) =>
+  inCall(async (talk) => {
+    const { server, ines, scene } = talk;
+    server.send(message);
+    await scene.standIn.until(() => server.identified === 2 && server.mode !== undefined, "anew");
+    await talks(talk, server, ines);
+  }),
+);
+
+test("a server that sends nothing else is given up", () =>
+  inCall(async (talk) => {
+    const { server, scene, club } = talk;
+    const posts = club.posts.length;
+    await scene.standIn.until(() => {
+      server.send('{"op":5,"d":null}');
+      return since(talk, posts).includes("again and again");
+    }, "the word of it");
+    expect(scene.standIn.voice.botIn).toBeUndefined();
+    expect(server.identified).toBeLessThanOrEqual(7);
+    expect((await ask(scene, club.ines, "bottles")).content).not.toBe("");
+  }));
+
 test("the main connection begins anew, and with it the session of the call", () =>
   inCall(async (talk) => {
     const { server, scene, ines } = talk;

@@ -34,7 +34,7 @@ export type CallParts = {
 
 export type Call = {
   /** Whether a line came about; told once. */
-  readonly opened: Promise<true | Lost>;
+  readonly opened: Promise<true | Lost | { readonly kind: "left" }>;
   /** The bot's own voice state. */
   seen(channel: string | undefined): void;
   told(replies: readonly Reply[], bench: Bench): void;
@@ -47,7 +47,7 @@ const DEAF_AGAIN = 60_000;
 /** One bench in one voice channel: the line, the ears and the mouth. */
 export async function openCall(parts: CallParts): Promise<Call> {
   const { library, wire, record, speakerOf, onDeaf, onLost, onFault } = parts;
-  const opened = Promise.withResolvers<true | Lost>();
+  const opened = Promise.withResolvers<true | Lost | { readonly kind: "left" }>();
   let listening: { close(): void } | undefined;
   let deafAt = Number.NEGATIVE_INFINITY;
   let over = false;
@@ -111,6 +111,7 @@ export async function openCall(parts: CallParts): Promise<Call> {
       opened.resolve(why);
       onLost(why);
     },
+    onFault,
   });
 
   return {
@@ -121,6 +122,7 @@ export async function openCall(parts: CallParts): Promise<Call> {
     },
     leave() {
       close();
+      opened.resolve({ kind: "left" });
       line?.leave();
     },
   };

@@ -8,12 +8,10 @@ import type { Chat } from "../delivery/chat.ts";
 import { isMember, speakerOf } from "../people/membership.ts";
 import type { Room, Speaker } from "../rooms/room.ts";
 import { inspectVoice } from "../set-up/inspect-voice.ts";
-import { cleanOutgoing } from "../words/clean-outgoing.ts";
-import { callsForAid } from "../words/emergency-words.ts";
-import { payload } from "../words/message-payload.ts";
+import { type Beside, createBeside } from "./beside.ts";
 import { type Call, openCall } from "./call.ts";
+import { QUIET, whyIdle } from "./idle.ts";
 import { loadLibrary, type VoiceLibrary } from "./library.ts";
-import type { Lost } from "./line.ts";
 import type { Attend } from "./ports.ts";
 import { Presence, type VoiceState } from "./presence.ts";
 import * as words from "./voice-words.ts";
@@ -46,14 +44,11 @@ type Open = { readonly room: Room; readonly call: Call; channel: string; guild: 
 const PATIENCE = 10_000;
 /** How often it is looked whether a call is idle, ms. */
 const LOOK = 15_000;
-/** A bench's people may all be gone for so long, ms: programs fall over and come back. */
-const ALONE = 60_000;
-/** Without a run and without a word for so long, ms, a call is over. */
-const QUIET = 10 * 60_000;
 
 /** The calls of all benches: at most one in a guild. A fault in one touches nothing but itself. */
 export class Calls {
   readonly #parts: CallsParts;
+  readonly #beside: Beside;
   readonly presence: Presence;
   readonly #calls = new Map<string, Open>();
   readonly #opening = new Set<string>();
@@ -63,12 +58,12 @@ export class Calls {
   #connected: Connected | undefined;
   #library: Promise<VoiceLibrary | undefined> | undefined;
   #stopLook: (() => void) | undefined;
-  #lines = 0;
   #closed = false;
 
   constructor(parts: CallsParts) {
     this.#parts = parts;
     this.presence = new Presence(parts.api);
+    this.#beside = createBeside(parts.chat, () => this.#now());
   }
 
   /** Whether this machine has a voice at all. */
@@ -181,7 +176,7 @@ export class Calls {
       patience,
       record: () => room.keeper.record,
       speakerOf: (user) => this.#speaker(room, user),
-      ask: (speaker, text) => this.#ask(room, speaker, text),
+      ask: (speaker, text) => this.#beside.ask(room, speaker, text),
       complain: say,
       onDeaf: () => say(words.cannotHear),
       onLost: (why) => {
@@ -196,11 +191,11 @@ export class Calls {
     const now = this.#now();
     this.#words.set(room.key, now);
     this.#company.set(room.key, now);
-    const how: true | Lost = await call.opened;
+    const how = await call.opened;
     isNew = false;
     if (how !== true) {
       this.#forget(open);
-      return words.whyLost(how, channel);
+      return how.kind === "left" ? words.left(channel) : words.whyLost(how, channel);
     }
     this.#look();
     return words.joined(channel, seen.isPublic);
@@ -222,33 +217,8 @@ export class Calls {
     return person === undefined ? undefined : speakerOf(place, person, this.#parts.onFault);
   }
 
-  async #ask(room: Room, speaker: Speaker, text: string): Promise<Reply> {
-    const reply = await room.hear(() => ({ text }), speaker);
-    const isDark = room.keeper.record.bench.mode === "dark";
-    if (isDark && !callsForAid(text)) return reply;
-    const heard = payload(`${cleanOutgoing(speaker.name)}, as I heard it: ${cleanOutgoing(text)}`, {
-      silent: true,
-    });
-    const answer = room.render(reply, speaker.name);
-    this.#parts.chat.say(
-      room.place.value.channel,
-      [heard, ...answer].map((one) => ({ payload: one, nonce: this.#nonce() })),
-    );
-    return reply;
-  }
-
   #say(room: Room, sentence: string): void {
-    if (this.#closed || room.place.value.closed !== undefined) return;
-    // In the dark nothing lights up; whoever asks in words hears how it stands.
-    if (room.keeper.record.bench.mode === "dark") return;
-    this.#parts.chat.say(room.place.value.channel, [
-      { payload: payload(sentence), nonce: this.#nonce() },
-    ]);
-  }
-
-  #nonce(): string {
-    this.#lines += 1;
-    return `v${this.#now().toString(36)}-${this.#lines}`;
+    if (!this.#closed) this.#beside.say(room, sentence);
   }
 
   #now(): number {
@@ -284,13 +254,17 @@ export class Calls {
     if (company) this.#company.set(room.key, now);
     const { runs } = room.keeper.record.bench;
     if (Object.values(runs).some(isLive)) this.#words.set(room.key, now);
-    if (now - (this.#company.get(room.key) ?? now) >= ALONE) {
-      this.#end(open);
-      this.#say(room, words.nobodyLeft(channel));
-    } else if (now - (this.#words.get(room.key) ?? now) >= QUIET) {
-      this.#end(open);
-      this.#say(room, words.quietFor(channel, QUIET / 60_000));
-    }
+    const idling = {
+      company: this.#company.get(room.key) ?? now,
+      word: this.#words.get(room.key) ?? now,
+    };
+    const why = whyIdle(idling, now);
+    if (why === undefined) return;
+    this.#end(open);
+    this.#say(
+      room,
+      why === "nobody" ? words.nobodyLeft(channel) : words.quietFor(channel, QUIET / 60_000),
+    );
   }
 }
 

@@ -6,6 +6,7 @@ import type {
 } from "@discordjs/voice";
 import type { Clock } from "../../../platform/clock.ts";
 import type { VoiceLibrary } from "./library.ts";
+import { shieldConnection, shieldNetworking } from "./shield.ts";
 
 /** Why a call ended that nobody ended here. */
 export type Lost =
@@ -29,6 +30,7 @@ export type LineParts = {
   readonly onOpen: (receiver: VoiceReceiver) => void;
   readonly onClosed: () => void;
   readonly onLost: (why: Lost) => void;
+  readonly onFault: (error: unknown) => void;
 };
 
 /** The line to a voice channel, kept up as long as that can be done. */
@@ -67,7 +69,19 @@ const guarded =
   };
 
 export function openLine(parts: LineParts): Line {
-  const { voice, guild, channel, group, adapter, wire, patience, onOpen, onClosed, onLost } = parts;
+  const {
+    voice,
+    guild,
+    channel,
+    group,
+    adapter,
+    wire,
+    patience,
+    onOpen,
+    onClosed,
+    onLost,
+    onFault,
+  } = parts;
   const { VoiceConnectionStatus: Status } = voice;
   let connection: VoiceConnection | undefined;
   let where = channel;
@@ -106,10 +120,15 @@ export function openLine(parts: LineParts): Line {
     });
   };
 
-  const rejoined = (made: VoiceConnection) => {
+  /** Counts a rejoin. @returns whether that was one too many */
+  const tooOften = (): boolean => {
     const now = wire.monotonic();
     rejoins = [...rejoins.filter((at) => now - at < MINUTE), now];
-    if (rejoins.length <= REJOINS) return;
+    return rejoins.length > REJOINS;
+  };
+
+  const rejoined = (made: VoiceConnection) => {
+    if (!tooOften()) return;
     // The library rejoins from within this change of state: it is ended behind it.
     queueMicrotask(() => {
       if (connection === made) lose({ kind: "refused", code });
@@ -118,9 +137,14 @@ export function openLine(parts: LineParts): Line {
 
   const changed = (made: VoiceConnection, old: VoiceConnectionState, now: VoiceConnectionState) => {
     if (made !== connection) return;
-    if (now.status === Status.Connecting && old.status !== Status.Connecting) {
+    const before = "networking" in old ? old.networking : undefined;
+    if (now.status === Status.Connecting && now.networking !== before) {
       now.networking.prependOnceListener("close", (closed) => {
         code = closed;
+      });
+      shieldNetworking(now.networking, (error) => {
+        onFault(error);
+        if (made === connection && !renew()) lose({ kind: "refused", code });
       });
     }
     if (now.status === old.status) return;
@@ -155,6 +179,7 @@ export function openLine(parts: LineParts): Line {
       adapterCreator: guarded(adapter),
     });
     connection = made;
+    shieldConnection(made);
     // What comes with an error ends in a change of state, or in nothing that matters.
     made.on("error", () => undefined);
     made.on("stateChange", (old, now) => changed(made, old, now));
@@ -162,7 +187,7 @@ export function openLine(parts: LineParts): Line {
   };
 
   const renew = (): boolean => {
-    if (triesLeft <= 0) return false;
+    if (triesLeft <= 0 || tooOften()) return false;
     triesLeft -= 1;
     goingOut = true;
     end(true);
