@@ -95,6 +95,9 @@ test("administrators name the bench's voice channel, or one to come into now", (
     expect(await administer("join", channel(VOICE))).toContain("I am in <#");
     expect(standIn.voice.botIn).toBe(VOICE);
     expect(await administer("leave")).toContain("I have left");
+    expect(await administer("join")).toContain("I am in <#");
+    expect(standIn.voice.botIn).toBe(VOICE);
+    expect(await administer("leave")).toContain("I have left");
     expect(await administer("voice")).toContain("no voice channel of its own now");
     await administer("join", channel(VOICE));
     expect(await administer("close")).toContain("The bench is closed");

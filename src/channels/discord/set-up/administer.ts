@@ -54,7 +54,11 @@ export async function administer(asked: Administered, parts: Administration): Pr
       parts.calls.leave(room);
       return close(room);
     case "join":
-      return parts.calls.join(room, asked.administrator.id, optionOf(options.channel));
+      return parts.calls.join(
+        room,
+        asked.administrator.id,
+        optionOf(options.channel) ?? place.value.voiceChannel,
+      );
     case "leave":
       return parts.calls.leave(room);
     case "voice":

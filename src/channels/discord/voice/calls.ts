@@ -27,8 +27,6 @@ export type CallsParts = {
   readonly wire: Clock;
   /** The voice server has so long to answer, real ms; missing: ten seconds. */
   readonly patience?: number | undefined;
-  /** Loads what a call needs; for tests of its absence. */
-  readonly load?: (() => Promise<VoiceLibrary | undefined>) | undefined;
   readonly onFault: (error: unknown) => void;
 };
 
@@ -202,7 +200,7 @@ export class Calls {
   }
 
   #loaded(): Promise<VoiceLibrary | undefined> {
-    this.#library ??= (this.#parts.load ?? loadLibrary)();
+    this.#library ??= loadLibrary();
     return this.#library;
   }
 
