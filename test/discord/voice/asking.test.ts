@@ -187,6 +187,22 @@ test("it leaves after ten minutes without a run and a word, and stays while ther
     expect(club.posts.at(-1)?.content).toContain("nobody said a word for 10 minutes");
   }));
 
+test.each([
+  { title: "its text channel is deleted", befall: "deleteChannel" as const, what: BENCH },
+  { title: "the bot is put out of the server", befall: "kickBot" as const, what: "Film club" },
+])("it leaves when $title", ({ befall, what }) =>
+  withCall(async ({ scene, club, comeIn, recorder }) => {
+    const { standIn } = scene;
+    await comeIn();
+    standIn[befall](what);
+    await scene.pass(20);
+    expect(recorder.closed).toBe(1);
+    if (befall === "deleteChannel") expect(standIn.voice.botIn).toBeUndefined();
+    expect(club.bot.notes.filter((note) => note.includes("Error"))).toEqual([]);
+    expect(standIn.violations).toEqual([]);
+  }),
+);
+
 test("it leaves when the program stops, without a word", () =>
   withCall(async ({ scene, club, comeIn, recorder }) => {
     await comeIn();

@@ -59,6 +59,18 @@ test("a session that is over is begun anew", () =>
     await talks(talk, server, ines);
   }));
 
+test("disconnected by a close code alone, while its voice state says it is there, it comes in again", () =>
+  inCall(
+    async (talk) => {
+      const { server, scene, ines } = talk;
+      server.drop(4014);
+      await scene.standIn.until(() => server.identified === 2 && server.mode !== undefined, "anew");
+      await talks(talk, server, ines);
+      expect(scene.standIn.voice.botIn).toBe(VOICE);
+    },
+    { patience: 400 },
+  ));
+
 test("a voice server that moves is followed", () =>
   inCall(async (talk) => {
     const { scene, club, another } = talk;
