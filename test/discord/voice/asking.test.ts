@@ -63,7 +63,8 @@ test("where nothing can listen, that is said, and no call is begun", () =>
     club.ines.voice(VOICE);
     const asked = club.ines.slash("say", { channel: BENCH, options: { sentence: "join" } });
     expect((await asked.answer())?.content).not.toContain("I am in");
-    expect(club.bot.notes.join()).toContain("does not start");
+    expect(club.bot.notesAt("error")).toHaveLength(1);
+    expect(club.bot.notesAt("debug").join()).toContain("does not start");
     expect(scene.standIn.voice.botIn).toBeUndefined();
   }));
 

@@ -235,9 +235,10 @@ test("an ear that breaks is told of, and touches nothing else", () =>
     });
     await ines.speak(toOpus(sine(A, 0.2)));
     await scene.standIn.until(
-      () => club.bot.notes.some((note) => note.includes("fell over")),
+      () => club.bot.notesAt("debug").some((note) => note.includes("fell over")),
       "the note",
     );
+    expect(club.bot.notesAt("error").join()).not.toContain("fell over");
     const answer = await ask(scene, club.ines, "bottles");
     expect(answer.content).not.toBe("");
     expect(scene.standIn.violations).toEqual([]);
