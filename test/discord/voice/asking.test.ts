@@ -214,3 +214,12 @@ test("it leaves when the program stops, without a word", () =>
     expect(recorder.closed).toBe(1);
     expect(club.posts).toHaveLength(posts);
   }));
+
+test("a machine without a voice says so, and asks Discord for nothing of calls", () =>
+  withScene(async (scene) => {
+    const club = await openBenchAt(scene);
+    club.ines.voice(VOICE);
+    expect((await ask(scene, club.ines, "join")).content).toContain("no voice on this machine");
+    expect(scene.standIn.voice.botIn).toBeUndefined();
+    expect(scene.standIn.violations).toEqual([]);
+  }));
