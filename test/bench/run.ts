@@ -15,6 +15,7 @@ import { benchReplan } from "./replan.ts";
 import { benchScheduler } from "./scheduler.ts";
 import { speechRows } from "./speech/rows.ts";
 import { benchStore, largeBench } from "./store.ts";
+import { benchVoiceCue } from "./voice-cue.ts";
 
 type Row = {
   readonly what: string;
@@ -89,6 +90,7 @@ const timeouts = await benchTimeouts();
 const cron = await benchCron();
 const writers = await benchWriters(largeBench());
 const discord = await benchDiscord();
+const voiceCue = await benchVoiceCue();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -213,6 +215,14 @@ const rows: readonly Row[] = [
     measured: discord.reconnect,
     promised: 1000,
   },
+  { what: "cue in a call, to its first packet, p50", unit: "ms", measured: voiceCue?.p50 },
+  {
+    what: "cue in a call, to its first packet, p99",
+    unit: "ms",
+    measured: voiceCue?.p99,
+    promised: 40,
+  },
+  { what: "cue in a call, to its first packet, worst", unit: "ms", measured: voiceCue?.max },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

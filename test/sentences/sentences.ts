@@ -1,10 +1,10 @@
-import { voiceSentences } from "./voice.ts";
 import { faultSentences } from "./faults.ts";
 import { logSentences } from "./log.ts";
 import { peopleSentences } from "./people.ts";
 import { readingSentences } from "./readings.ts";
 import { recordSentences, summaryForms } from "./record.ts";
 import { shareSentences } from "./record-more.ts";
+import { voiceSentences } from "./voice.ts";
 import { wetHandSentences } from "./wet-hands.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */

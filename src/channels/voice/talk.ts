@@ -1,6 +1,6 @@
 import type { Command } from "../../commands/define-command.ts";
-import type { Bell } from "../../conversation/bell.ts";
 import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
+import type { Bell } from "../../conversation/benches.ts";
 import { type Reply, refuse } from "../../reply/reply.ts";
 import type { EarEvent } from "../../speech/ear/listener.ts";
 import { judge, type VoiceThread } from "../../speech/trust/judge.ts";
