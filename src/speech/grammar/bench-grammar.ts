@@ -35,6 +35,14 @@ const firstAid = parseTemplate(
   `[help] [it is|something is|i have|i got|he|she|someone|i|we] [can not|has|got] [it] [in] [my|his|her|the] ${emergencyWords} [(my|his|her) (hand|arm|finger|face)|it|some]`,
 ).node;
 
+/** What answers a question of the bench and is no sentence of its own: short, and seldom said. */
+const answerSlots = [
+  ...(["film", "many", "volume", "reading", "duration"] as const),
+  ...(["bottle", "solution", "newTank", "sheet", "mixedDate"] as const),
+];
+const answerWords = parseTemplate("(one|keep|adjust|nothing)").node;
+const ANSWER = 0.03;
+
 /** "The" may stand before a name, though no template says so. */
 function withArticle(builder: NetBuilder, reader: ReaderName | undefined, from: number): number {
   if (reader === undefined || !named.has(reader)) return from;
@@ -97,7 +105,12 @@ export function grammarOf(commands: readonly Command[], names: OwnNames, wake: s
       if (end !== begun) builder.end(end, howUsual(name));
     }
   }
+  for (const slot of answerSlots) {
+    const node = spoken(slot, slot as ReaderName);
+    if (node !== undefined) builder.end(builder.insert(netOf(node), begun), ANSWER);
+  }
   const none: LaySlot = (_, from) => from;
+  builder.end(builder.lay(answerWords, begun, none), ANSWER);
   builder.end(builder.lay(firstAidWord, begun, none), 0.3);
   builder.end(builder.lay(firstAid, begun, none), 0.03);
   return compact(builder.net());

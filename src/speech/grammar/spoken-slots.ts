@@ -25,6 +25,7 @@ export const spokenSlots: { readonly [name in ReaderName | SpokenPart]?: string 
     "({whole} (millilitres|ounces)|{plural} (litres|quarts|gallons)|(a|one|half a|a half) (litre|quart|gallon)|{digit} and a half litres|{digit} point {digit} litres|{whole} (us|imperial) ounces)",
   temperature:
     "((fifteen|sixteen|seventeen|eighteen|nineteen|(twenty|thirty|forty) [{digit}]) [{decimal}] [degrees [celsius]]|(sixty|seventy|eighty|ninety) [{digit}] [{decimal}] [degrees] fahrenheit|(a|one) hundred [and {below}] [{decimal}] [degrees] [fahrenheit])",
+  reading: "{temperature}",
   heat: "({below} [{decimal}] degrees [celsius|fahrenheit]|(a|one) hundred [and {below}] degrees [fahrenheit])",
   difference: "(half a degree|({digit}|point {digit}|{digit} point {digit}) (degree|degrees))",
   duration:

@@ -106,15 +106,17 @@ export function judge(
   const pending = record.threads[who]?.pending;
   const open = pending !== undefined && secondsBetween(pending.at, now) <= QUESTION;
   const answering = open && answers(pending, sentence.words, choice);
-  if (choice === undefined) {
-    return addressed || answering
+  if (choice === undefined && !answering) {
+    return addressed
       ? result({ kind: "pass", text: said.text })
       : result({ kind: "ignore" }, thread);
   }
-  if (!choice.command.changes) return result({ kind: "pass", text: said.text });
+  if (choice?.command.changes === false) return result({ kind: "pass", text: said.text });
 
   const meant =
-    addressed || answering || awaitedCommands(record.bench, now).has(choice.command.name);
+    addressed ||
+    answering ||
+    (name !== undefined && awaitedCommands(record.bench, now).has(name));
   if (!meant && spoken.score < thresholds.unasked) return result({ kind: "ignore" }, thread);
   if (meant && !isDoubtful(sentence, choice, spoken, situation)) {
     return result({ kind: "pass", text: said.text });
@@ -132,14 +134,15 @@ const readBack = (words: readonly string[]): string => {
 
 function isDoubtful(
   { words }: Words,
-  choice: Choice,
+  choice: Choice | undefined,
   { score, noisy = false }: Spoken,
   { record, thresholds = usualThresholds }: Situation,
 ): boolean {
-  if (doubtfulNumbers(words).length > 0 || unlikelyNumber(choice, record.bench)) return true;
+  if (doubtfulNumbers(words).length > 0) return true;
+  if (choice !== undefined && unlikelyNumber(choice, record.bench)) return true;
   if (alikeNames(words, record.bench)) return true;
   // "B", "C" and "D" are one vowel: which part went in is never left to the ear alone.
-  if (choice.command.name === "part in" && choice.fields.part !== undefined) return true;
+  if (choice?.command.name === "part in" && choice.fields.part !== undefined) return true;
   const least = holdsNumber(words) ? thresholds.number : thresholds.change;
   return score < least + (noisy ? thresholds.noise : 0);
 }
