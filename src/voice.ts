@@ -1,13 +1,12 @@
 import { parseArgs } from "node:util";
 import { writer } from "./channels/console/output.ts";
+import { engineOf } from "./channels/voice/attend-lazily.ts";
 import { isInstalled, microphone, speaker } from "./channels/voice/devices.ts";
 import { runVoice } from "./channels/voice/run-voice.ts";
 import { loadCommands } from "./commands/registry.ts";
 import { openBench } from "./open-bench.ts";
 import { readSettings } from "./settings.ts";
 import { checkSpeech, speechCommands } from "./speech/check-speech.ts";
-import type { EngineChoice } from "./speech/engine.ts";
-import { DEBIAN_MODEL } from "./speech/engines/sphinx.ts";
 import { openOpus } from "./speech/mouth/opus.ts";
 import { StoreError } from "./store/store-error.ts";
 
@@ -16,11 +15,7 @@ try {
   const { values } = parseArgs({ options: { "push-to-talk": { type: "boolean" } } });
   const settings = readSettings();
   const { voice } = settings;
-  const own = voice.engine?.trim().split(/\s+/) ?? [];
-  const engine: EngineChoice =
-    own.length > 0
-      ? { kind: "program", command: own }
-      : { kind: "sphinx", model: voice.model ?? DEBIAN_MODEL };
+  const engine = engineOf(voice);
   const parts = checkSpeech(voice.model);
   const write = writer(process.stdout);
   for (const { part, there, without } of parts) {

@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
-import { DEBIAN_MODEL } from "./engines/sphinx.ts";
+import { DEBIAN_MODEL } from "./debian-model.ts";
 
 /** One part of voice, whether it is there, and the one command that brings it. */
 export type SpeechPart = {

@@ -1,8 +1,9 @@
 import type { Command } from "../../src/commands/define-command.ts";
 import { openFrontEnd } from "../../src/speech/audio/front-end.ts";
+import { DEBIAN_MODEL } from "../../src/speech/debian-model.ts";
 import { createListener, type EarEvent } from "../../src/speech/ear/listener.ts";
 import type { Engine } from "../../src/speech/engine.ts";
-import { DEBIAN_MODEL, openSphinx, type SphinxTuning } from "../../src/speech/engines/sphinx.ts";
+import { openSphinx, type SphinxTuning } from "../../src/speech/engines/sphinx.ts";
 import { grammarOf } from "../../src/speech/grammar/bench-grammar.ts";
 import { namesOf } from "../../src/speech/own-names.ts";
 import { WAKE_WORD } from "../../src/speech/wake-word.ts";

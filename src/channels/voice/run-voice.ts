@@ -36,7 +36,7 @@ export type VoiceChannelParts = {
 };
 
 /** How loud a new bench speaks. */
-const VOLUME = 0.7;
+export const VOLUME = 0.7;
 
 /**
  * The bench with a microphone and a speaker, and a line for typing beside them: an empty line is
@@ -100,6 +100,7 @@ export async function runVoice(parts: VoiceChannelParts): Promise<void> {
     who,
     handsFree,
     answer,
+    heard: (text) => note(`(heard: ${text})`),
     note,
     faultReply,
     say: (line) => {

@@ -16,6 +16,8 @@ export type TalkParts = {
   readonly answer: (reply: Reply) => void;
   /** Shows and speaks a word of the channel's own. */
   readonly say: (line: string) => void;
+  /** Shows the words that are given to the bench. */
+  readonly heard: (text: string) => void;
   /** Shows a line that is not spoken. */
   readonly note: (line: string) => void;
   /** Is our own voice in the room? */
@@ -51,7 +53,7 @@ export function createTalk(parts: TalkParts): Talk {
       case "ask":
         return parts.say(judgement.question);
       case "pass":
-        parts.note(`(heard: ${judgement.text})`);
+        parts.heard(judgement.text);
         return parts.answer(await bell.hear(judgement.text, who).catch(parts.faultReply));
     }
   };
@@ -67,7 +69,7 @@ export function createTalk(parts: TalkParts): Talk {
         case "heard":
           return heard(event);
         case "too-long":
-          return;
+          return parts.note(TOO_LONG_LINE);
         case "fault":
           return parts.answer(refuse("hearing", event.line));
       }
@@ -75,4 +77,5 @@ export function createTalk(parts: TalkParts): Talk {
   };
 }
 
+const TOO_LONG_LINE = "That was one long talk: I listen again after a pause.";
 const TORN_LINE = "That was too loud for the microphone: step back, or turn it down.";

@@ -6,9 +6,6 @@ import { dictionaryText, soundsOf } from "../grammar/dictionary.ts";
 import { anyTalkText, fsgText, loopText } from "../grammar/fsg-text.ts";
 import { loadSphinx, type Pointer, type SphinxLibrary, type UsualWord } from "./sphinx-library.ts";
 
-/** Where Debian's package keeps the English model. */
-export const DEBIAN_MODEL = "/usr/share/pocketsphinx/model/en-us";
-
 /** What was found by measuring; see the table in DEVELOPERS.md. */
 export type SphinxTuning = {
   /** Weight of a sentence's usualness against its sound. */

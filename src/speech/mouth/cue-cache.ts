@@ -22,9 +22,15 @@ export type CueCache = {
 const MOST = 64;
 
 /** Cues are made before they are due and kept, the latest used ones, as Opus and as samples. */
-export function createCueCache(voice: Voice, opus: OpusCoder | undefined): CueCache {
+export function createCueCache(
+  voice: Voice,
+  opus: OpusCoder | undefined,
+  /** 0 to 1, put into the sound itself; left out where whoever plays it turns it up and down. */
+  volume: () => number = () => 1,
+): CueCache {
   const kept = new Map<string, Ready>();
-  const keyOf = (tone: ToneName | undefined, words: string): string => `${tone ?? ""} ${words}`;
+  const keyOf = (tone: ToneName | undefined, words: string): string =>
+    `${volume()} ${tone ?? ""} ${words}`;
   const keep = (key: string, ready: Ready): Ready => {
     kept.delete(key);
     kept.set(key, ready);
@@ -32,7 +38,11 @@ export function createCueCache(voice: Voice, opus: OpusCoder | undefined): CueCa
     if (kept.size > MOST && oldest !== undefined) kept.delete(oldest);
     return ready;
   };
-  const made = (samples: Int16Array): Ready => ({ samples, opus: opus?.encode(samples) });
+  const made = (full: Int16Array): Ready => {
+    const loud = volume();
+    const samples = loud === 1 ? full : full.map((sample) => Math.round(sample * loud));
+    return { samples, opus: opus?.encode(samples) };
+  };
 
   return {
     async get(tone, words) {

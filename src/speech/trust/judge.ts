@@ -114,9 +114,7 @@ export function judge(
   if (choice?.command.changes === false) return result({ kind: "pass", text: said.text });
 
   const meant =
-    addressed ||
-    answering ||
-    (name !== undefined && awaitedCommands(record.bench, now).has(name));
+    addressed || answering || (name !== undefined && awaitedCommands(record.bench, now).has(name));
   if (!meant && spoken.score < thresholds.unasked) return result({ kind: "ignore" }, thread);
   if (meant && !isDoubtful(sentence, choice, spoken, situation)) {
     return result({ kind: "pass", text: said.text });

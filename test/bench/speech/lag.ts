@@ -9,8 +9,8 @@ import { BenchKeeper } from "../../../src/conversation/bench-keeper.ts";
 import type { BenchRecord } from "../../../src/conversation/record.ts";
 import { systemClock } from "../../../src/platform/clock.ts";
 import { refuse } from "../../../src/reply/reply.ts";
+import { DEBIAN_MODEL } from "../../../src/speech/debian-model.ts";
 import { openEar } from "../../../src/speech/ear/open-ear.ts";
-import { DEBIAN_MODEL } from "../../../src/speech/engines/sphinx.ts";
 import { createCueCache } from "../../../src/speech/mouth/cue-cache.ts";
 import { openVoice } from "../../../src/speech/mouth/open-voice.ts";
 import { toneOf } from "../../../src/speech/mouth/tones.ts";
@@ -68,6 +68,7 @@ export async function benchAnswerLag(): Promise<Lag> {
     handsFree: true,
     answer: ({ say }) => void answered(say),
     say: (line) => void answered(line),
+    heard: () => undefined,
     note: () => undefined,
     speaking: () => false,
     faultReply: (error) => refuse("fault", String(error)),

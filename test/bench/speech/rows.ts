@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
-import { DEBIAN_MODEL } from "../../../src/speech/engines/sphinx.ts";
+import { DEBIAN_MODEL } from "../../../src/speech/debian-model.ts";
 
 export type SpeechRow = {
   readonly what: string;

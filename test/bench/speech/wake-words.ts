@@ -1,6 +1,7 @@
 /** How well possible wake words are heard beside a running tap, and how often talk is taken for one. */
 import { loadCommands } from "../../../src/commands/registry.ts";
-import { DEBIAN_MODEL, openSphinx } from "../../../src/speech/engines/sphinx.ts";
+import { DEBIAN_MODEL } from "../../../src/speech/debian-model.ts";
+import { openSphinx } from "../../../src/speech/engines/sphinx.ts";
 import { grammarOf } from "../../../src/speech/grammar/bench-grammar.ts";
 import { namesOf } from "../../../src/speech/own-names.ts";
 import { listen } from "../../speech/listen.ts";

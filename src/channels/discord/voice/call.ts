@@ -1,6 +1,7 @@
 import type { DiscordGatewayAdapterCreator } from "@discordjs/voice";
 import type { BenchRecord } from "../../../conversation/record.ts";
 import type { Bench } from "../../../domain/session/bench.ts";
+import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Clock } from "../../../platform/clock.ts";
 import type { Reply } from "../../../reply/reply.ts";
 import type { Speaker } from "../rooms/room.ts";
@@ -22,6 +23,8 @@ export type CallParts = {
   /** The voice server has so long to answer, ms. */
   readonly patience: number;
   readonly record: () => BenchRecord;
+  /** The benches' time. */
+  readonly now: () => Instant;
   readonly speakerOf: (user: string) => Speaker | undefined;
   readonly ask: BenchCall["ask"];
   readonly complain: BenchCall["complain"];
@@ -61,8 +64,8 @@ export async function openCall(parts: CallParts): Promise<Call> {
     isMuted: () => record().bench.mode === "dark",
     onFault,
   });
-  const { ask, complain } = parts;
-  const attendant: Attendant = await parts.attend({ mouth, record, ask, complain });
+  const { ask, complain, now } = parts;
+  const attendant: Attendant = await parts.attend({ mouth, record, now, ask, complain });
 
   const guarded = (act: () => void): void => {
     try {

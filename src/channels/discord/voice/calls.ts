@@ -173,6 +173,7 @@ export class Calls {
       wire,
       patience,
       record: () => room.keeper.record,
+      now: room.now,
       speakerOf: (user) => this.#speaker(room, user),
       ask: (speaker, text) => this.#beside.ask(room, speaker, text),
       complain: say,

@@ -1,5 +1,6 @@
 import type { BenchRecord } from "../../../conversation/record.ts";
 import type { Bench } from "../../../domain/session/bench.ts";
+import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Reply } from "../../../reply/reply.ts";
 import type { Speaker } from "../rooms/room.ts";
 
@@ -39,6 +40,8 @@ export type Mouth = {
 export type BenchCall = {
   readonly mouth: Mouth;
   record(): BenchRecord;
+  /** The benches' time. */
+  now(): Instant;
   /** A member's words: taken like a typed message. Question and answer stand in the text channel too. */
   ask(speaker: Speaker, text: string): Promise<Reply>;
   /** Says in the text channel what is wrong with hearing or speaking. */
