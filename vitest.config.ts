@@ -6,6 +6,8 @@ import { missingPackages } from "./src/channels/discord/voice/packages.ts";
 const voice = [
   "test/discord/voice/**",
   "test/discord/voice-stand-in/**",
+  "test/speech/real/discord-call.test.ts",
+  "src/channels/voice/attend-call.test.ts",
   "src/channels/discord/voice/{mouth,packages}.test.ts",
 ];
 const missing = missingPackages();

@@ -47,7 +47,8 @@ function attend(call: BenchCall, commands: readonly Command[], engine: EngineCho
   };
   const settings = () => call.record().bench.voice;
   const voice = openVoice({ voice: "slt", pace: 1, onFault: write });
-  const sounds = createCueCache(voice, openOpus(), () => settings()?.volume ?? VOLUME);
+  const opus = openOpus();
+  const sounds = createCueCache(voice, opus, () => settings()?.volume ?? VOLUME);
   /** When what was said last has been heard. */
   let spokenUntil = 0;
 
@@ -61,9 +62,9 @@ function attend(call: BenchCall, commands: readonly Command[], engine: EngineCho
     if (spoken === undefined) return;
     const { tone, words } = spoken;
     if (tone === undefined) return play((await sounds.get(undefined, words)).samples);
-    const { opus = [], samples } = sounds.now(tone, words);
-    spokenUntil = now() + samples.length / (RATE / 1000);
-    mouth.cue({ opus });
+    const ready = sounds.now(tone, words);
+    spokenUntil = now() + ready.samples.length / (RATE / 1000);
+    mouth.cue({ opus: ready.opus ?? [] });
   };
   const sayLine = async (line: string): Promise<void> => {
     if (call.record().bench.mode === "dark") return;
@@ -139,7 +140,8 @@ function attend(call: BenchCall, commands: readonly Command[], engine: EngineCho
     close() {
       clearInterval(look);
       void ears.close();
-      void voice.close();
+      // Words that are still being made are encoded before the coder goes.
+      void voice.close().then(() => setImmediate(opus.close));
     },
   };
 }

@@ -7,6 +7,7 @@ export type OpusPackets = readonly Uint8Array[];
 export type OpusCoder = {
   encode(samples: Int16Array): OpusPackets;
   decode(packets: OpusPackets): Int16Array;
+  close(): void;
 };
 
 const FRAME = 960;
@@ -50,5 +51,6 @@ export function openOpus(): OpusCoder {
       });
       return all;
     },
+    close: () => coder.delete(),
   };
 }

@@ -100,12 +100,16 @@ export type CallScene = {
   comeIn(): Promise<string>;
 };
 
-export type CallSpec = Partial<VoiceServerSpec> & { readonly patience?: number };
+export type CallSpec = Partial<VoiceServerSpec> & {
+  readonly patience?: number;
+  /** Listens and speaks instead of the ears that keep what they hear. */
+  readonly attend?: Attend;
+};
 
 /** A bench with two members, a voice server and ears that keep what they hear. */
 export async function withCall(
   play: (call: CallScene) => Promise<void>,
-  { patience = PATIENCE, ...spec }: CallSpec = {},
+  { patience = PATIENCE, attend: real, ...spec }: CallSpec = {},
 ): Promise<void> {
   const certificate = await makeCertificate();
   const distrust = trust(certificate);
@@ -121,7 +125,7 @@ export async function withCall(
       const server = await another();
       standIn.voice.host(server);
       const recorder = createRecorder();
-      const { attend } = recorder;
+      const attend = real ?? recorder.attend;
       const club = await openBenchAt(scene, { options: { attend, patience } });
       await play({
         scene,
