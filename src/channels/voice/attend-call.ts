@@ -19,6 +19,8 @@ import { createTalk, type Talk } from "./talk.ts";
 export type AttendParts = {
   readonly commands: readonly Command[];
   readonly engine: EngineChoice;
+  /** Begins an ear; another one in tests. */
+  readonly begin?: typeof openEar;
 };
 
 type Speaker = Parameters<Attendant["ears"]["hear"]>[0];
@@ -31,11 +33,11 @@ const FORM = { rate: RATE, channels: 1 };
 
 /** Listens and speaks in calls: the same trust, the same words as with a microphone. */
 export const attendCalls =
-  ({ commands, engine }: AttendParts): Attend =>
+  (parts: AttendParts): Attend =>
   (call) =>
-    attend(call, commands, engine);
+    attend(call, parts);
 
-function attend(call: BenchCall, commands: readonly Command[], engine: EngineChoice): Attendant {
+function attend(call: BenchCall, { commands, engine, begin = openEar }: AttendParts): Attendant {
   const { mouth } = call;
   const now = (): number => systemClock.monotonic();
   /** Each is written once: a call is no place to be told the same over and over. */
@@ -75,7 +77,7 @@ function attend(call: BenchCall, commands: readonly Command[], engine: EngineCho
   };
 
   const ears = openCallEars({
-    open: (tell) => openEar({ engine, form: FORM, tell, now }),
+    open: (tell) => begin({ engine, form: FORM, tell, now }),
     tell: (person, event) => void talks.get(person)?.hear(event),
     onFault: write,
     now,
