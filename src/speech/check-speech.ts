@@ -13,7 +13,7 @@ export type SpeechPart = {
   readonly get: string;
 };
 
-const PACKAGES = "npm install --include=optional";
+const PACKAGES = "npm run add-voice";
 const SYSTEM = "sudo apt-get install pocketsphinx-en-us libpocketsphinx3 flite alsa-utils";
 
 /** Looks for all that voice needs. Nothing is loaded into this process but the binding itself. */
