@@ -109,11 +109,14 @@ export async function runVoice(parts: VoiceChannelParts): Promise<void> {
     },
     speaking: () => speaker?.speaking() ?? false,
   });
+  let greeted = false;
   const ear = openEar({
     engine: parts.engine,
     form: parts.microphone?.form ?? { rate: 16_000, channels: 1 },
     tell: (event) => {
-      if (event.kind === "ready") note(handsFree ? LISTENING : BY_KEY);
+      // It is ready again whenever it was told of new names, or began anew.
+      if (event.kind === "ready" && !greeted) note(handsFree ? LISTENING : BY_KEY);
+      greeted ||= event.kind === "ready";
       void talk.hear(event);
     },
     now,

@@ -23,8 +23,9 @@ export function spokenName(
     case "bottle":
     case "held":
       return choice(names.bottle);
-    // Also tanks there are not yet: starting one of them needs no new grammar.
+    // Only tanks there are: every name more is one more to be taken for something else.
     case "tank":
+      return choice(names.tank);
     case "newTank":
       return choice([...names.tank, ...newTanks]);
     case "sheet":
