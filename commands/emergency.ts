@@ -16,7 +16,11 @@ export const emergencyCommand = defineCommand({
   fields: z.object({ kind: z.string().optional() }),
   who: "anyone",
   changes: false,
-  values: { kind: "which emergency", grade: "how well the wording is founded" },
+  values: {
+    kind: "which emergency",
+    grade: "how well the wording is founded",
+    first_aid: "true: to be told in every mode",
+  },
   run(_, { kind }) {
     const found = emergencies.find(({ id }) => id === kind);
     if (found === undefined) {
@@ -24,7 +28,7 @@ export const emergencyCommand = defineCommand({
         title:
           "Emergency number first if anyone is in danger. Then tell me: eyes, burn, swallowed, shock, or can't breathe.",
         say: "In danger? Emergency number first. Eyes, burn, swallowed, shock, breathing?",
-        facts: { kind: "unknown" },
+        facts: { kind: "unknown", first_aid: true },
       });
     }
     return answer({
@@ -32,7 +36,7 @@ export const emergencyCommand = defineCommand({
       lines: found.lines,
       say: found.say,
       cautions: ["I am no doctor. A person outranks any film."],
-      facts: { kind: found.id, grade: found.grade },
+      facts: { kind: found.id, grade: found.grade, first_aid: true },
       working: [`Founded on: ${found.grade}.`],
     });
   },

@@ -66,9 +66,11 @@ try {
   if (discordSettings.value === undefined) await runConsole();
   else {
     // Loaded only here: without a token the program starts as fast as ever.
+    const { attendLazily } = await import("./channels/voice/attend-lazily.ts");
     const { runWithDiscord } = await import("./channels/discord/run-with-discord.ts");
     const { signal } = stop;
-    const own = { settings: discordSettings.value, benches, clock, log, stop: signal };
+    const attend = attendLazily(settings.voice, house.commands);
+    const own = { settings: discordSettings.value, benches, clock, log, attend, stop: signal };
     const parts = { ...house, ...settings, ...own };
     process.exitCode = await runWithDiscord(parts, runConsole, stdin.isTTY && stdout.isTTY);
     // Whoever holds the other end of the input, or of a socket that was just being opened, keeps

@@ -59,6 +59,15 @@ const settingsSchema = z.object({
   zone: z.string(),
   /** Who speaks in the terminal. */
   who: z.string().default("you"),
+  /** Voice: command lines of the recorder, the player and an own recogniser, and its model folder. */
+  voice: z
+    .object({
+      microphone: z.string().min(1).optional(),
+      speaker: z.string().min(1).optional(),
+      engine: z.string().min(1).optional(),
+      model: z.string().min(1).optional(),
+    })
+    .default({}),
   /** How much is told to whoever runs it. */
   log: z.enum(logSettings, LOG).default("info"),
 });
@@ -84,6 +93,12 @@ export function readSettings(env: NodeJS.ProcessEnv = process.env, file = ".env"
     data: value("WETSIDE_DATA"),
     zone: Temporal.Now.timeZoneId(),
     log: value("WETSIDE_LOG"),
+    voice: {
+      microphone: value("WETSIDE_MICROPHONE"),
+      speaker: value("WETSIDE_SPEAKER"),
+      engine: value("WETSIDE_RECOGNISER"),
+      model: value("WETSIDE_SPEECH_MODEL"),
+    },
   });
   if (read.success) return read.data;
   throw new SettingsError(read.error.issues[0]?.message ?? LOG);

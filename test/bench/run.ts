@@ -13,7 +13,9 @@ import { benchMemory, benchStart } from "./process.ts";
 import { benchReminders } from "./reminders.ts";
 import { benchReplan } from "./replan.ts";
 import { benchScheduler } from "./scheduler.ts";
+import { speechRows } from "./speech/rows.ts";
 import { benchStore, largeBench } from "./store.ts";
+import { benchVoiceCue } from "./voice-cue.ts";
 
 type Row = {
   readonly what: string;
@@ -77,6 +79,8 @@ const store = await benchStore();
 const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
+// `--speech`: every phrase by every voice at every pace, an hour and more; else a sample.
+const speech = await speechRows(process.argv.includes("--speech"));
 const pictures = await benchPictures();
 const search = await benchLogSearch();
 const exporting = await benchExport();
@@ -86,6 +90,7 @@ const timeouts = await benchTimeouts();
 const cron = await benchCron();
 const writers = await benchWriters(largeBench());
 const discord = await benchDiscord();
+const voiceCue = await benchVoiceCue();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
@@ -144,6 +149,7 @@ const rows: readonly Row[] = [
     unit: "ms",
     measured: replan.max,
   },
+  ...speech,
   { what: "picture of a session, p50", unit: "ms", measured: pictures.p50, promised: 300 },
   { what: "picture of a session, worst", unit: "ms", measured: pictures.max },
   { what: "cues while pictures are drawn, late, worst", unit: "ms", measured: pictures.late },
@@ -209,6 +215,14 @@ const rows: readonly Row[] = [
     measured: discord.reconnect,
     promised: 1000,
   },
+  { what: "cue in a call, to its first packet, p50", unit: "ms", measured: voiceCue?.p50 },
+  {
+    what: "cue in a call, to its first packet, p99",
+    unit: "ms",
+    measured: voiceCue?.p99,
+    promised: 40,
+  },
+  { what: "cue in a call, to its first packet, worst", unit: "ms", measured: voiceCue?.max },
   { what: "load of this machine before, by core", unit: "", measured: busy },
 ];
 const result = {

@@ -85,7 +85,9 @@ test("no package may run a script while it is installed, and none needs one", ()
   const settings = read(".npmrc").split("\n");
   expect(settings).toContain("ignore-scripts=true");
   expect(settings).toContain("save-exact=true");
-  expect(locked.filter(([, { hasInstallScript }]) => hasInstallScript)).toEqual([]);
+  // koffi's would only build what its packages for each machine bring ready made.
+  const scripted = locked.filter(([, { hasInstallScript }]) => hasInstallScript);
+  expect(scripted.map(([path]) => path)).toEqual(["node_modules/koffi"]);
   const { scripts } = z.object({ scripts: named }).parse(JSON.parse(read("package.json")));
   expect(Object.keys(scripts).filter((name) => /install|^prepare|^prepublish/.test(name))).toEqual(
     [],

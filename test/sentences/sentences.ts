@@ -4,6 +4,7 @@ import { peopleSentences } from "./people.ts";
 import { readingSentences } from "./readings.ts";
 import { recordSentences, summaryForms } from "./record.ts";
 import { shareSentences } from "./record-more.ts";
+import { voiceSentences } from "./voice.ts";
 import { wetHandSentences } from "./wet-hands.ts";
 
 /** What people say at the bench, and nothing else: the fields its command then gets. */
@@ -996,6 +997,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["will Acorn do three rolls", { bottle: "acorn", film: [{ count: 3 }] }],
     ["is there enough developer for two rolls", { solution: "developer", film: [{ count: 2 }] }],
   ],
+  ...voiceSentences,
   ...recordSentences,
 };
 

@@ -338,6 +338,12 @@ keep
 it was 37.1 C 10 seconds ago
 strike that reading
 stop tank drift
+volume 60 percent
+louder
+softer
+say less
+say more
+speak normally
 wrap up
 skip
 the hose came off

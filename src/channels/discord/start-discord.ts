@@ -34,6 +34,9 @@ import { Seen } from "./people/seen.ts";
 import { openRoom, type Room } from "./rooms/room.ts";
 import { Rooms } from "./rooms/rooms.ts";
 import { sayFarewell } from "./rooms/say-farewell.ts";
+import { Calls } from "./voice/calls.ts";
+import { missingPackages } from "./voice/packages.ts";
+import type { Attend } from "./voice/ports.ts";
 
 export type DiscordParts = {
   readonly settings: DiscordSettings;
@@ -50,6 +53,10 @@ export type DiscordParts = {
   readonly wire?: Clock | undefined;
   /** For whoever runs the program: plain sentences, never a token. */
   readonly note: (sentence: string, level?: Level) => void;
+  /** What listens and speaks in calls; missing on a machine without a voice. */
+  readonly attend?: Attend | undefined;
+  /** A voice server has so long to answer, real ms; missing: ten seconds. */
+  readonly patience?: number | undefined;
   /** How often live messages are edited and shards identify, ms; missing: as Discord likes it. */
   readonly pace?: { readonly edit?: number; readonly identify?: number } | undefined;
 };
@@ -99,6 +106,17 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
   const rooms = new Rooms();
   const guilds = createGuilds(rooms, onFault);
 
+  const chat = createChat(sender, api, now, onFault);
+  const calls = new Calls({
+    attend: missingPackages().length === 0 ? parts.attend : undefined,
+    api,
+    chat,
+    clock,
+    wire,
+    patience: parts.patience,
+    onFault,
+  });
+
   const join_ = async (key: string, place: Kept<Place>, zone: string): Promise<Room> => {
     // Archives and pictures of one bench are no other's to see.
     const files = filesIn(join(parts.data, "discord", "files", key));
@@ -119,6 +137,8 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
         if (failure.kind === "gone") guilds.channelGone(place.value.channel);
         else guilds.mayNotWrite(room);
       },
+      aloud: (replies, bench) => calls.told(key, replies, bench),
+      onWord: () => calls.touched(key),
       onFault,
     });
     rooms.add(room);
@@ -137,7 +157,8 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     rooms,
     commands,
     api,
-    chat: createChat(sender, api, now, onFault),
+    chat,
+    calls,
     direct,
     attempts,
     front,
@@ -183,6 +204,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     idle,
     sayFarewell: () => sayFarewell(rooms.all(), api, onFault),
     async close() {
+      calls.close();
       await connection.close();
       sender.stop();
       for (const room of rooms.all()) {

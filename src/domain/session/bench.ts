@@ -92,6 +92,14 @@ export const benchSchema = z.object({
       unseen: at.optional(),
     }),
   ),
+  /** How the bench speaks; missing: as a new one does. */
+  voice: z
+    .object({
+      /** 0 to 1. */
+      volume: z.number().min(0).max(1).optional(),
+      verbosity: z.enum(["cues", "short", "full"]).optional(),
+    })
+    .optional(),
   draft: draftSchema.optional(),
   mixing: mixingSchema.optional(),
   /** What was last mixed in each vessel, by its spoken name, since it was washed. */

@@ -21,6 +21,7 @@ import { routes } from "./rest/routes.ts";
 import { serveRest, type Traffic } from "./rest/serve.ts";
 import { createSettled, until } from "./settled.ts";
 import { createIds, createServiceTime } from "./time-and-ids.ts";
+import { createVoiceMischief, type VoiceMischief } from "./voice-mischief.ts";
 import { type Application, createWorld, type Violation } from "./world.ts";
 
 export type StandInSpec = {
@@ -56,6 +57,7 @@ export type StandIn = Mischief & {
   channel(idOrName: string): ChannelHandle;
   readonly faults: Faults;
   readonly socket: Line;
+  readonly voice: VoiceMischief;
   /** All traffic is quiet: nothing under way, nothing waiting for an acknowledgement. */
   settled(): Promise<void>;
   /** Waits in real time, ten seconds at most, until something is so. */
@@ -147,6 +149,7 @@ export async function startStandIn(spec: StandInSpec = {}): Promise<StandIn> {
     },
     faults,
     socket: line,
+    voice: createVoiceMischief(world, gateway),
     settled: createSettled(world, traffic),
     until,
     get violations() {

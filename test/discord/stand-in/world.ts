@@ -10,6 +10,7 @@ import type {
   MessageType,
 } from "discord-api-types/v10";
 import type { Ids } from "./time-and-ids.ts";
+import { createVoiceWorld, type VoiceWorld } from "./voice-states.ts";
 
 /** What the stand-in keeps in mind. Ids are snowflakes, times Unix milliseconds. */
 export type World = {
@@ -24,6 +25,7 @@ export type World = {
   /** The last message of an author with a nonce, by "author nonce". */
   readonly nonces: Map<string, Message>;
   readonly violations: Violation[];
+  readonly voice: VoiceWorld;
   /** Where events go, and how many sockets heard; the gateway takes this over. */
   announce: (event: Announcement) => number;
 };
@@ -200,6 +202,7 @@ export function createWorld(now: () => number, ids: Ids): World {
     interactionTokens: new Map(),
     nonces: new Map(),
     violations: [],
+    voice: createVoiceWorld(),
     announce: () => 0,
   };
 }

@@ -1,4 +1,5 @@
 import { type Discord, startDiscord } from "../../../src/channels/discord/start-discord.ts";
+import type { Attend } from "../../../src/channels/discord/voice/ports.ts";
 import { createBenches } from "../../../src/conversation/benches.ts";
 import type { BenchRecord } from "../../../src/conversation/record.ts";
 import type { Level } from "../../../src/log/log.ts";
@@ -36,6 +37,10 @@ export type BotOptions = {
   readonly slow?: () => Promise<void>;
   /** It is not waited for that it is connected. */
   readonly unconnected?: boolean;
+  /** What listens and speaks in calls; without it there is no voice. */
+  readonly attend?: Attend;
+  /** How long a voice server has to answer, real ms. */
+  readonly patience?: number;
   readonly shards?: readonly number[];
   readonly shardCount?: number;
 };
@@ -44,7 +49,7 @@ async function startBot(
   standIn: StandIn,
   data: string,
   clock: FakeClock,
-  { slow, unconnected: _, ...sharding }: BotOptions = {},
+  { slow, unconnected: _, attend, patience, ...sharding }: BotOptions = {},
 ): Promise<Bot> {
   const house = await openBench({ data, zone: "Europe/Lisbon" });
   const store: typeof house.store =
@@ -73,6 +78,8 @@ async function startBot(
     store,
     benches,
     clock,
+    attend,
+    patience,
     note(sentence, level = "info") {
       told.push({ sentence, level });
       if (level !== "debug") notes.push(sentence);

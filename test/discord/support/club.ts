@@ -1,7 +1,7 @@
 import type { InteractionHandle } from "../stand-in/people/interaction-handle.ts";
 import type { Person } from "../stand-in/people/person.ts";
 import type { Posted } from "../stand-in/people/posted.ts";
-import { type Bot, type Scene, TOKEN } from "./bot.ts";
+import { type Bot, type BotOptions, type Scene, TOKEN } from "./bot.ts";
 
 const HERE = ["ViewChannel", "SendMessages", "ReadMessageHistory"] as const;
 
@@ -25,6 +25,8 @@ export function foundClub({ standIn }: Scene, more: { readonly messageContent?: 
       },
       "general",
       "film-group",
+      { name: "wet-voice", type: "voice" },
+      { name: "lounge", type: "voice" },
     ],
     members: [{ name: "Ines", owner: true }, "Rui", "Tome"],
   });
@@ -60,10 +62,10 @@ export async function ask(
 /** A bench of the club that is open, with Ines and Rui at it. */
 export async function openBenchAt(
   scene: Scene,
-  more: { readonly messageContent?: boolean } = {},
+  more: { readonly messageContent?: boolean; readonly options?: BotOptions } = {},
 ): Promise<Club & { readonly bot: Bot }> {
   const club = foundClub(scene, more);
-  const bot = await scene.start();
+  const bot = await scene.start(more.options);
   club.ines.slash("wetside open", { channel: BENCH });
   await scene.standIn.settled();
   club.ines.slash("wetside member add", { channel: BENCH, options: { user: club.rui.id } });

@@ -21,6 +21,8 @@ export type ClientParts = Omit<ApiParts, "clock"> & {
   /** When a shard of this data folder identified last, Unix ms. */
   readonly identified: number | undefined;
   readonly onIdentify: (at: number) => void;
+  /** Whether it may be asked into calls, so that it needs to know who is in them. */
+  readonly calls: boolean;
   /** Shards may identify this often, ms; missing: as Discord demands. */
   readonly identifyEvery?: number | undefined;
 };
@@ -32,10 +34,14 @@ const shardsOf = ({ shards, shardCount }: DiscordSettings) =>
 
 /** The Discord library's client, as this channel uses it: the socket, and a small memory. */
 export function createClient(parts: ClientParts): Client {
-  const { settings, wire, content, identifyEvery } = parts;
+  const { settings, wire, content, calls, identifyEvery } = parts;
   return new Client({
     ...shardsOf(settings),
-    intents: content ? [...intents, CONTENT] : intents,
+    intents: [
+      ...intents,
+      ...(content ? [CONTENT] : []),
+      ...(calls ? [GatewayIntentBits.GuildVoiceStates] : []),
+    ],
     partials: [Partials.Channel, Partials.Message],
     rest: restOptions(parts),
     allowedMentions: { parse: [] },

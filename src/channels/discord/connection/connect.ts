@@ -19,12 +19,13 @@ import type { Desk } from "../hearing/desk.ts";
 import { hearInteraction } from "../hearing/hear-interaction.ts";
 import { hearMessage } from "../hearing/hear-message.ts";
 import { managesBy } from "../people/manages.ts";
+import { voiceStateSchema } from "../voice/presence.ts";
 import { type ClientParts, createClient } from "./client.ts";
 import { BAD_TOKEN, whyOver } from "./close-words.ts";
 import type { Guilds } from "./guilds.ts";
 import { register } from "./register.ts";
 
-export type ConnectParts = Omit<ClientParts, "content" | "identified" | "onIdentify"> & {
+export type ConnectParts = Omit<ClientParts, "content" | "calls" | "identified" | "onIdentify"> & {
   readonly api: Api;
   readonly sender: Sender;
   readonly guilds: Guilds;
@@ -75,12 +76,14 @@ export function connect(parts: ConnectParts): Connection {
     await registered(id);
     if (closed) return;
     const content = !withoutContent && (flags & MESSAGE_CONTENT) !== 0;
-    const { front, onFault } = parts.desk;
+    const { front, calls, onFault } = parts.desk;
     const { identified } = front.value;
     const onIdentify = (at: number): void => {
       front.change((value) => ({ ...value, identified: at })).catch(onFault);
     };
-    client = createClient({ ...parts, content, identified, onIdentify });
+    client = createClient({ ...parts, content, calls: calls.able, identified, onIdentify });
+    const { guilds: known } = client;
+    calls.attach({ bot, adapterOf: (guild) => known.cache.get(guild)?.voiceAdapterCreator });
     listen(client, { ...parts.desk, bot, manages: managesBy(client) });
     await client.login(settings.token.reveal());
     if (closed) await client.destroy();
@@ -165,7 +168,16 @@ export function connect(parts: ConnectParts): Connection {
         isOurs,
       );
     });
-    on<GatewayGuildCreateDispatchData>(Dispatch.GuildCreate, (data) => guilds.seen(data));
+    on<GatewayGuildCreateDispatchData>(Dispatch.GuildCreate, (data) => {
+      guilds.seen(data);
+      if (data.unavailable === true) return;
+      const states = data.voice_states.map((one) => voiceStateSchema.parse(one));
+      desk.calls.seeGuild(data.id, states);
+    });
+    on(Dispatch.VoiceStateUpdate, (data) => {
+      const state = voiceStateSchema.parse(data);
+      if (state.guild_id !== undefined) desk.calls.see(state.guild_id, state);
+    });
     on<GatewayGuildDeleteDispatchData>(Dispatch.GuildDelete, ({ id, unavailable }) => {
       // An outage of Discord's own is no farewell.
       if (unavailable !== true) guilds.left(id);

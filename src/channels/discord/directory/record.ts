@@ -57,6 +57,8 @@ export const placeSchema = z.object({
   members: z.record(id, memberSchema).default({}),
   role: id.optional(),
   groupChannel: id.optional(),
+  /** The voice channel administrators named for it; missing: wherever a member is. */
+  voiceChannel: id.optional(),
   /** Who started each run that is not over. */
   owners: z.record(z.string(), id).default({}),
   /** The live message of each run that is not over. */

@@ -5,6 +5,7 @@ import { Limits } from "../delivery/limits.ts";
 import { examineClock } from "./examine-clock.ts";
 import { examineData } from "./examine-data.ts";
 import { examineDiscord } from "./examine-discord.ts";
+import { examineVoice } from "./examine-voice.ts";
 import type { Finding } from "./finding.ts";
 
 /** Discord's own address, where the settings name no other. */
@@ -30,5 +31,5 @@ export async function examine(
     })
     .catch(() => undefined);
   const time = date === undefined ? [] : [examineClock(date, { from, to: now() })];
-  return [...findings, ...time, ...(await examineDiscord(api, settings, places))];
+  return [...findings, ...time, examineVoice(), ...(await examineDiscord(api, settings, places))];
 }

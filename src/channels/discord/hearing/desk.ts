@@ -13,6 +13,7 @@ import type { RolesOf } from "../people/roles-of.ts";
 import type { Seen } from "../people/seen.ts";
 import type { Room } from "../rooms/room.ts";
 import type { Rooms } from "../rooms/rooms.ts";
+import type { Calls } from "../voice/calls.ts";
 import type { Typed } from "../words/teach-form.ts";
 
 /** What hearing and answering need. */
@@ -31,6 +32,7 @@ export type Desk = {
   readonly bot: string;
   /** May somebody manage a server, as far as their roles and the library's memory tell? */
   readonly manages: Manages;
+  readonly calls: Calls;
   readonly budget: Budget;
   /** For cries for first aid: heard also when the other is used up. */
   readonly aidBudget: Budget;

@@ -4,13 +4,16 @@ import type { Reply } from "../../../reply/reply.ts";
 import { speakerOf } from "../people/membership.ts";
 import type { Room, Speaker } from "../rooms/room.ts";
 import { ADMINISTER, MINE } from "../set-up/definition.ts";
+import { readWish } from "../voice/wishes.ts";
 import { callsForAid } from "../words/emergency-words.ts";
+import { payload } from "../words/message-payload.ts";
 import { readInteraction, type SlashOption, slashCommandOf } from "../words/read-interaction.ts";
 import { answerAt } from "./answer-at.ts";
 import type { Desk } from "./desk.ts";
 import { benchOf } from "./direct-bench.ts";
 import { type Exchange, exchange, roomHere, type Slash } from "./exchange.ts";
 import { firstAid, renderApart } from "./first-aid.ts";
+import { grant } from "./grant.ts";
 import { hearAdministrator } from "./hear-administrator.ts";
 import { hearMine } from "./hear-mine.ts";
 import { noBench, notAMember, notHere, tooMuch, whichBench } from "./own-words.ts";
@@ -38,6 +41,10 @@ export async function hearCommand(interaction: Slash, desk: Desk): Promise<void>
   await dropOffer(found.room, found.speaker);
   const { bench } = found.room.keeper.record;
   const read = readInteraction(data, desk.commands, listeningOf(bench, desk.now()));
+  const wish = "text" in read ? readWish(read.text) : undefined;
+  if (wish !== undefined) {
+    return talk.answer.give([payload(await grant(wish, found.room, found.speaker, desk))]);
+  }
   const hidden = (reply: Reply): boolean => !isDirect && reply.kind === "refusal";
   const { payloads, attached } = await answerAt(found.room, found.speaker, () => read, hidden);
   await talk.answer.give(payloads, attached);

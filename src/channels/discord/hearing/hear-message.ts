@@ -2,6 +2,7 @@ import { type GatewayMessageCreateDispatchData, MessageType } from "discord-api-
 import type { Line } from "../delivery/chat.ts";
 import { type Person, speakerOf } from "../people/membership.ts";
 import type { Room, Speaker } from "../rooms/room.ts";
+import { readWish } from "../voice/wishes.ts";
 import { cleanIncoming } from "../words/clean-incoming.ts";
 import { callsForAid } from "../words/emergency-words.ts";
 import { type MessagePayload, payload } from "../words/message-payload.ts";
@@ -9,6 +10,7 @@ import { type Answer, answerAt } from "./answer-at.ts";
 import type { Desk } from "./desk.ts";
 import { benchOf, chooseReminders } from "./direct-bench.ts";
 import { firstAid, renderApart } from "./first-aid.ts";
+import { grant } from "./grant.ts";
 import {
   noBench,
   noFiles,
@@ -159,6 +161,11 @@ async function hearAtBench(
     return say(desk, message, { payloads: [payload(told)] });
   }
   await dropOffer(room, speaker);
+  const wish = readWish(read.text);
+  if (wish !== undefined) {
+    const told = await grant(wish, room, speaker, desk);
+    return say(desk, message, { payloads: [payload(told)] });
+  }
   say(desk, message, await answerAt(room, speaker, () => ({ text: read.text })));
 }
 

@@ -3,6 +3,7 @@ import { planLines } from "../../../commands/run-lines.ts";
 import type { BenchKeeper } from "../../../conversation/bench-keeper.ts";
 import type { Benches } from "../../../conversation/benches.ts";
 import { openQuestion } from "../../../conversation/turn.ts";
+import type { Bench } from "../../../domain/session/bench.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Files } from "../../../export/files.ts";
 import type { Reply } from "../../../reply/reply.ts";
@@ -68,6 +69,10 @@ export type RoomParts = {
   /** A live message is edited this often at most, ms. */
   readonly editEvery?: number | undefined;
   readonly onChannelTrouble: (failure: Failure) => void;
+  /** What came due, at its moment, for whoever tells it aloud. */
+  readonly aloud?: ((replies: readonly Reply[], bench: Bench) => void) | undefined;
+  /** A word was said at the bench. */
+  readonly onWord?: (() => void) | undefined;
   readonly onFault: (error: unknown) => void;
 };
 
@@ -90,6 +95,7 @@ export function openRoom(parts: RoomParts): Room {
   const bell = benches.join(key, {
     keeper,
     tell: async (replies, at, bench) => {
+      parts.aloud?.(replies, bench);
       const { closed } = place.value;
       if (closed === "by an administrator" || closed === "bot removed") return;
       // A disk that cannot be written to holds up no cue: it is in memory and on its way.
@@ -126,6 +132,7 @@ export function openRoom(parts: RoomParts): Room {
     hear(read, speaker) {
       const answered = before.then(async () => {
         const said = read();
+        parts.onWord?.();
         if ("refusal" in said) return said.refusal;
         return own(
           await bell.take({ ...said, who: speaker.name, standing: speaker.standing }),

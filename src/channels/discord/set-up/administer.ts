@@ -7,8 +7,11 @@ import { newPlace, type Place } from "../directory/record.ts";
 import { type Person, withMember } from "../people/membership.ts";
 import type { Room } from "../rooms/room.ts";
 import { keyOf, type Rooms } from "../rooms/rooms.ts";
+import type { Calls } from "../voice/calls.ts";
+import * as words from "../voice/voice-words.ts";
 import { cleanOutgoing } from "../words/clean-outgoing.ts";
 import { type Inspected, inspectChannel } from "./inspect-channel.ts";
+import { inspectVoice } from "./inspect-voice.ts";
 import { maySee, missingNeeds, missingWishes } from "./permissions.ts";
 
 /** A word of an administrator, as it came. */
@@ -31,6 +34,7 @@ export type Administration = {
   readonly api: Api;
   readonly bot: string;
   readonly now: () => Instant;
+  readonly calls: Calls;
   /** Opens a bench there, or makes it. */
   readonly openRoom: (key: string, place: Place, zone: string | undefined) => Promise<Room>;
   readonly onFault: (error: unknown) => void;
@@ -47,7 +51,18 @@ export async function administer(asked: Administered, parts: Administration): Pr
   const { options, person } = asked;
   switch (asked.word) {
     case "close":
+      parts.calls.leave(room);
       return close(room);
+    case "join":
+      return parts.calls.join(
+        room,
+        asked.administrator.id,
+        optionOf(options.channel) ?? place.value.voiceChannel,
+      );
+    case "leave":
+      return parts.calls.leave(room);
+    case "voice":
+      return nameVoice(room, optionOf(options.channel), parts);
     case "show":
       return [...describe(place.value), ...(await amiss(place.value, parts))].join("\n");
     case "member add":
@@ -74,6 +89,27 @@ export async function administer(asked: Administered, parts: Administration): Pr
     default:
       return "I do not know that word. Say /wetside show.";
   }
+}
+
+const optionOf = (value: unknown): string | undefined =>
+  typeof value === "string" ? value : undefined;
+
+/** The voice channel the bench speaks in from here on. */
+async function nameVoice(
+  { place }: Room,
+  channel: string | undefined,
+  { api, bot }: Administration,
+): Promise<string> {
+  if (channel !== undefined) {
+    const seen = await inspectVoice(api, channel, place.value.guild, bot);
+    if (seen === "unseen") return words.unseen(channel);
+    if (seen === "no voice channel") return words.noVoiceChannel;
+    if (seen.lacks.length > 0) return words.mayNot(channel, seen.lacks);
+  }
+  await place.change(({ voiceChannel: _, ...value }) =>
+    channel === undefined ? value : { ...value, voiceChannel: channel },
+  );
+  return words.named(channel);
 }
 
 async function open(asked: Administered, parts: Administration): Promise<string> {
@@ -104,7 +140,7 @@ async function open(asked: Administered, parts: Administration): Promise<string>
   if (!seen.isText) return "A bench needs an ordinary text channel. Say /wetside open in one.";
   if (seen.isPublic) return visible;
   const room = await place(asked, seen, before, zone, parts);
-  return welcome(room, asked, seen);
+  return welcome(room, asked, seen, parts.calls.able);
 }
 
 const visible = [
@@ -134,7 +170,12 @@ async function place(
   return openRoom(key, withMember(newPlace(where), administrator, true), zone);
 }
 
-function welcome(room: Room, { mine }: Administered, { seenBy }: Inspected): string {
+function welcome(
+  room: Room,
+  { mine }: Administered,
+  { seenBy }: Inspected,
+  speaks: boolean,
+): string {
   const { bench } = room.keeper.record;
   const wishes = missingWishes(mine);
   return [
@@ -146,6 +187,7 @@ function welcome(room: Room, { mine }: Administered, { seenBy }: Inspected): str
     `Time zone: ${cleanOutgoing(bench.zone)}; say "set zone" and yours to change it.`,
     ...wishes.map(({ name, why }) => `It would help to allow me ${name}, ${why}.`),
     "Next: /wetside member add, or /wetside role. Then type /hello, or /say and any sentence.",
+    ...(speaks ? ["To talk instead of typing: go into a voice channel and say join here."] : []),
   ].join("\n");
 }
 
@@ -162,6 +204,7 @@ function describe(value: Place): readonly string[] {
     value.groupChannel === undefined
       ? "No channel is named for sharing."
       : `Finished runs may be shared in <#${value.groupChannel}>.`,
+    ...(value.voiceChannel === undefined ? [] : [words.named(value.voiceChannel)]),
   ];
 }
 

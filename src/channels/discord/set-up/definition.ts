@@ -12,6 +12,13 @@ import {
 export const ADMINISTER = "wetside";
 export const MINE = "mine";
 
+const voiceOption = (description: string) => ({
+  type: Option.Channel as const,
+  name: "channel",
+  description,
+  channel_types: [ChannelType.GuildVoice as const],
+});
+
 /** What the channel itself adds to the commands of the bench. */
 export const ownDefinitions: readonly Definition[] = [
   {
@@ -75,6 +82,23 @@ export const ownDefinitions: readonly Definition[] = [
         name: "role",
         description: "A role whose people may use the bench; without one, only those listed may.",
         options: [{ type: Option.Role, name: "role", description: "Which role" }],
+      },
+      {
+        type: Option.Subcommand,
+        name: "join",
+        description: "Come into a voice channel: the one named, the bench's own, or yours.",
+        options: [voiceOption("Which voice channel")],
+      },
+      {
+        type: Option.Subcommand,
+        name: "leave",
+        description: "Leave the voice channel.",
+      },
+      {
+        type: Option.Subcommand,
+        name: "voice",
+        description: "The bench's voice channel; without one I come to where a member is.",
+        options: [voiceOption("The voice channel members use at the bench")],
       },
       {
         type: Option.Subcommand,

@@ -19,6 +19,7 @@ const memberSchema = z.object({ roles: z.array(z.string()) });
 export type Inspected = {
   readonly guild: string;
   readonly name: string;
+  readonly type: ChannelType;
   readonly isText: boolean;
   /** Everybody in the guild sees it. */
   readonly isPublic: boolean;
@@ -38,6 +39,7 @@ export async function inspectChannel(api: Api, channel: string, bot: string): Pr
   return {
     guild,
     name: found.name ?? "",
+    type: found.type,
     isText: found.type === ChannelType.GuildText,
     isPublic: maySee(permissionsIn(guild, roles, overwrites)),
     seenBy: roles

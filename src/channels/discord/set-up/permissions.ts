@@ -56,11 +56,21 @@ const wished: readonly Need[] = [
   { bit: Flag.AttachFiles, name: "Attach Files", why: "for pictures of charts" },
 ];
 
+/** Without these there is no call. */
+const spoken: readonly Need[] = [
+  { bit: Flag.ViewChannel, name: "View Channel", why: "to see who is in the call" },
+  { bit: Flag.Connect, name: "Connect", why: "to come into the call" },
+  { bit: Flag.Speak, name: "Speak", why: "to be heard" },
+];
+
 const missing = (permissions: bigint, needs: readonly Need[]): readonly Need[] =>
   needs.filter(({ bit }) => (permissions & bit) === 0n);
 
 export const missingNeeds = (permissions: bigint): readonly Need[] => missing(permissions, needed);
 export const missingWishes = (permissions: bigint): readonly Need[] => missing(permissions, wished);
+
+export const missingToSpeak = (permissions: bigint): readonly Need[] =>
+  missing(permissions, spoken);
 
 /** May see the channel: the @everyone role, say. */
 export const maySee = (permissions: bigint): boolean => (permissions & Flag.ViewChannel) !== 0n;
@@ -70,4 +80,7 @@ export const mayManage = (permissions: bigint): boolean =>
   (permissions & (Flag.ManageGuild | Flag.Administrator)) !== 0n;
 
 /** All that an invitation asks for. */
-export const invited: bigint = [...needed, ...wished].reduce((all, { bit }) => all | bit, 0n);
+export const invited: bigint = [...needed, ...wished, ...spoken].reduce(
+  (all, { bit }) => all | bit,
+  0n,
+);

@@ -4,6 +4,7 @@ import type { Close, Gateway } from "./gateway.ts";
 import { takeMembersRequest } from "./members-request.ts";
 import { type Connection, closeConnection, type Sent, sendTo } from "./session.ts";
 import { takeIdentify, takeResume } from "./start-session.ts";
+import { takeVoiceState } from "./voice-state.ts";
 
 /** Sends in 60 s on one connection (Gateway, "Rate Limiting"). */
 const SENDS = 120;
@@ -60,6 +61,10 @@ export function receive(gateway: Gateway, connection: Connection, raw: string): 
         return;
       }
       takeMembersRequest(gateway, connection.session, sent.d, close);
+      return;
+    case Op.VoiceStateUpdate:
+      if (connection.session === undefined) close(4003, "Not authenticated.");
+      else takeVoiceState(gateway, connection.session, sent.d, close);
       return;
     default:
       close(4001, `Unknown opcode ${sent.op}.`);

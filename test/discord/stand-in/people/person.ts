@@ -3,6 +3,7 @@ import { editMessage, postMessage } from "../messages/post.ts";
 import { channelPermissions, has } from "../permissions.ts";
 import { directChannel } from "../rest/routes-self.ts";
 import type { Hosts } from "../views/message.ts";
+import { setVoiceState } from "../voice-states.ts";
 import type { Application, Channel, Message, User, World } from "../world.ts";
 import { act } from "./act.ts";
 import { type ChannelHandle, channelHandle } from "./channel-handle.ts";
@@ -63,6 +64,8 @@ export type Person = {
   sees(channel: Where): readonly Posted[];
   /** The direct messages with the bot. */
   readonly direct: ChannelHandle;
+  /** Goes into a voice channel, into another one, or out of it. */
+  voice(channel: Where | undefined): void;
   /** From now on takes no direct messages, or does again. */
   closesDms(closed?: boolean): void;
 };
@@ -95,6 +98,9 @@ export function person({ world, hosts, application }: Surroundings, user: User):
     if (found === undefined) throw new Error(`${user.name} sees no channel ${wanted ?? ""}`);
     return found;
   };
+
+  const guildOfVoice = (): string | undefined =>
+    [...world.voice.states].find(([, states]) => states.has(user.id))?.[0];
 
   const find = ({ id }: { readonly id: string }): [Channel, Message] => {
     for (const channel of world.channels.values())
@@ -204,6 +210,20 @@ export function person({ world, hosts, application }: Surroundings, user: User):
         .map((message) => posted(world, message)),
     get direct() {
       return channelHandle(world, direct());
+    },
+    voice(where) {
+      const channel = where === undefined ? undefined : place(where);
+      const guild = world.guilds.get(channel?.guildId ?? guildOfVoice() ?? "");
+      if (guild === undefined) throw new Error(`${user.name} is in no call`);
+      if (channel !== undefined && !has(channelPermissions(world, channel, user.id), "Connect"))
+        throw new Error(`${user.name} may not enter ${channel.name}`);
+      const state = { session: `voice-${user.id}`, selfDeaf: false, selfMute: false };
+      setVoiceState(
+        world,
+        guild,
+        user.id,
+        channel === undefined ? undefined : { ...state, channel: channel.id },
+      );
     },
     closesDms(closed = true) {
       user.closed = closed;

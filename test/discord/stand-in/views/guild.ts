@@ -14,6 +14,7 @@ import {
   Locale,
   type RoleFlags,
 } from "discord-api-types/v10";
+import { statesOf, voiceStateView } from "../voice-states.ts";
 import type { Application, Channel, Guild, Role, World } from "../world.ts";
 import { memberView, userView } from "./user.ts";
 
@@ -122,7 +123,9 @@ export function guildCreateView(
     large: false,
     unavailable: false,
     member_count: guild.members.size,
-    voice_states: [],
+    voice_states: [...statesOf(world, guild.id)].map(([user, state]) =>
+      voiceStateView(user, state, state.session),
+    ),
     members: [...guild.members.values()]
       .filter(({ user }) => withMembers || user.id === application.bot.id)
       .map(memberView),

@@ -1,0 +1,44 @@
+import type { VoiceConnection, VoiceConnectionState } from "@discordjs/voice";
+
+type Networking = Extract<VoiceConnectionState, { networking: object }>["networking"];
+type Socket = Extract<Networking["state"], { ws: object }>["ws"];
+
+/**
+ * The library throws within the events of its sockets when a message is not as it expects, and such
+ * a throw would end the whole process. Here a packet of that kind is let by, and a message on the
+ * secured socket is told of, since what it was to bring about is missing from then on.
+ */
+export function shieldConnection(connection: VoiceConnection): void {
+  const { receiver } = connection;
+  const take = receiver.onUdpMessage;
+  receiver.onUdpMessage = (packet) => {
+    try {
+      take(packet);
+    } catch {
+      // Too short for a header: no sound of anybody, and anyone at all can send it.
+    }
+  };
+}
+
+/** @param onBroken  called after a message that the library could not take */
+export function shieldNetworking(networking: Networking, onBroken: (error: unknown) => void): void {
+  const shield = (state: Networking["state"]): void => {
+    if ("ws" in state) shieldSocket(state.ws, onBroken);
+  };
+  shield(networking.state);
+  networking.on("stateChange", (old, now) => {
+    if (!("ws" in now) || ("ws" in old && old.ws === now.ws)) return;
+    shield(now);
+  });
+}
+
+function shieldSocket(socket: Socket, onBroken: (error: unknown) => void): void {
+  const take = socket.onMessage.bind(socket);
+  socket.onMessage = (event) => {
+    try {
+      take(event);
+    } catch (error) {
+      onBroken(error);
+    }
+  };
+}
