@@ -14,7 +14,6 @@ import { firstAid, renderApart } from "./first-aid.ts";
 import { hearAdministrator } from "./hear-administrator.ts";
 import { hearMine } from "./hear-mine.ts";
 import { noBench, notAMember, notHere, tooMuch, whichBench } from "./own-words.ts";
-import { dropOffer } from "./sharing.ts";
 
 /** Somebody used a slash command. */
 export async function hearCommand(interaction: Slash, desk: Desk): Promise<void> {
@@ -35,11 +34,11 @@ export async function hearCommand(interaction: Slash, desk: Desk): Promise<void>
   const found = await benchFor(interaction, room, talk, desk);
   if (found === undefined) return;
   if (data.name === MINE) return hearMine(interaction, found, talk, desk);
-  await dropOffer(found.room, found.speaker);
   const { bench } = found.room.keeper.record;
   const read = readInteraction(data, desk.commands, listeningOf(bench, desk.now()));
   const hidden = (reply: Reply): boolean => !isDirect && reply.kind === "refusal";
-  const { payloads, attached } = await answerAt(found.room, found.speaker, () => read, hidden);
+  const { room: at, speaker } = found;
+  const { payloads, attached } = await answerAt(at, speaker, desk.api, () => read, hidden);
   await talk.answer.give(payloads, attached);
 }
 

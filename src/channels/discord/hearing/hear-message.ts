@@ -19,7 +19,7 @@ import {
   tooMuch,
   whichBench,
 } from "./own-words.ts";
-import { answerOffer, dropOffer, openOffer } from "./sharing.ts";
+import { answerOffer, openOffer } from "./sharing.ts";
 
 type Heard = GatewayMessageCreateDispatchData;
 
@@ -159,8 +159,7 @@ async function hearAtBench(
     const told = await answerOffer(room, speaker, yes !== "no", desk.api);
     return say(desk, message, { payloads: [payload(told)] });
   }
-  await dropOffer(room, speaker);
-  say(desk, message, await answerAt(room, speaker, () => ({ text: read.text })));
+  say(desk, message, await answerAt(room, speaker, desk.api, () => ({ text: read.text })));
 }
 
 /** True while this person's budget lasts; once it is used up, that is said once. */

@@ -16,6 +16,10 @@ export const notAMember =
 
 export const tooMuch = "That is more than I can follow. Give me a few seconds, then say it again.";
 
+export const apart = "This answer is for one person.";
+
+export const tooLateForForm = "That took me too long, so no form opened. Press form again.";
+
 export const noFiles = "I take no files here; nothing was changed. Type it, or say it in words.";
 
 export const notHere = (rooms: readonly Room[]): string =>
