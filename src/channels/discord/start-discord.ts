@@ -94,6 +94,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     onBadToken: () => connection.badToken(),
   });
   const direct = createDirectMessages(api);
+  const rolesOf = createRolesOf(api, benches.now);
   const rooms = new Rooms();
   const guilds = createGuilds(rooms, onFault);
 
@@ -111,6 +112,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
       sender,
       api,
       direct,
+      rolesOf,
       editEvery: pace?.edit,
       onChannelTrouble: (failure) => {
         if (failure.kind === "gone") guilds.channelGone(place.value.channel);
@@ -137,7 +139,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     chat: createChat(sender, api, now, onFault),
     direct,
     front,
-    rolesOf: createRolesOf(api, benches.now),
+    rolesOf,
     clock,
     now: benches.now,
     budget: new Budget(),

@@ -4,7 +4,7 @@ import type { Kept } from "../directory/kept.ts";
 import type { Place, Post } from "../directory/record.ts";
 import type { Api } from "./api.ts";
 import type { DirectMessages } from "./direct-messages.ts";
-import type { Failure } from "./failure.ts";
+import { type Failure, NotForThem } from "./failure.ts";
 import { routeKey } from "./limits.ts";
 import { type NextPost, nextPost } from "./next-post.ts";
 import type { Lane, Send, Sender } from "./sender.ts";
@@ -16,6 +16,8 @@ export type OutboxParts = {
   readonly sender: Sender;
   readonly api: Api;
   readonly direct: DirectMessages;
+  /** Whether this person is still a member of the bench, as far as Discord can be asked. */
+  readonly isStillMember: (user: string) => Promise<boolean>;
   /** The bench's time, by which a post is late. */
   readonly now: () => number;
   /** The bench's channel takes nothing from the bot, or is no more. */
@@ -85,6 +87,8 @@ export function createOutbox(parts: OutboxParts): Outbox {
   };
 
   const sendTo = async (to: Post["to"], next: NextPost, signal: AbortSignal): Promise<unknown> => {
+    const isApart = "user" in to && next.posts.some(({ forMember }) => forMember === true);
+    if (isApart && !(await parts.isStillMember(to.user))) throw new NotForThem();
     const channel = "channel" in to ? to.channel : await direct.channelOf(to.user, signal);
     const body = { ...next.payload, nonce: next.nonce, enforce_nonce: true };
     return api.request("post", Routes.channelMessages(channel) as `/${string}`, { body, signal });
@@ -222,13 +226,13 @@ export function createOutbox(parts: OutboxParts): Outbox {
   };
 }
 
-const instead = ({ instead: to, ...post }: Post): Post | undefined =>
+const instead = ({ instead: to, forMember: _, ...post }: Post): Post | undefined =>
   to === undefined ? undefined : { ...post, to };
 
 /** A cue goes to whom it is for; anything else where it was told to go instead. */
 const elsewhere = (post: Post): Post | undefined =>
   post.rank === "cue" && post.owner !== undefined
-    ? { ...post, to: { user: post.owner } }
+    ? { ...post, to: { user: post.owner }, forMember: true }
     : instead(post);
 
 /** Unlike any other of this bot's; 25 characters at most. */

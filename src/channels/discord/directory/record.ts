@@ -27,6 +27,8 @@ export const postSchema = z.object({
   owner: id.optional(),
   /** Where it goes when the first place takes nothing; each is tried once. */
   instead: z.union([z.object({ channel: id }), z.object({ user: id })]).optional(),
+  /** Only for somebody who is still a member of the bench when it goes out. */
+  forMember: z.literal(true).optional(),
   /** Posts that go out as one message, since all were late, carry the nonce of the first. */
   batch: z.string().optional(),
 });

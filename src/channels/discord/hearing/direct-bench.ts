@@ -17,16 +17,20 @@ const MOST_ASKED = 10;
 export async function benchOf(person: Omit<Person, "roles">, desk: Desk): Promise<Found> {
   const { rooms, rolesOf, front } = desk;
   const open = rooms.all().filter(({ place: { value } }) => value.closed === undefined);
-  const known = open.filter(({ place: { value } }) => Object.hasOwn(value.members, person.id));
-  const byRole = open.filter(({ place: { value } }) => value.role !== undefined);
-  const candidates = known.length > 0 ? known : byRole.slice(0, MOST_ASKED);
-  const mine: { room: Room; roles: readonly string[] | undefined }[] = [];
-  for (const room of candidates) {
-    const { value } = room.place;
-    const roles = await rolesOf(value.guild, person.id);
-    if (roles === "gone" || !isMember(value, { id: person.id, roles })) continue;
-    mine.push({ room, roles });
-  }
+  const isKnown = ({ place: { value } }: Room): boolean => Object.hasOwn(value.members, person.id);
+  const among = async (candidates: readonly Room[]) => {
+    const found: { room: Room; roles: readonly string[] | undefined }[] = [];
+    for (const room of candidates) {
+      const { value } = room.place;
+      const roles = await rolesOf(value.guild, person.id);
+      if (roles === "gone" || !isMember(value, { id: person.id, roles })) continue;
+      found.push({ room, roles });
+    }
+    return found;
+  };
+  const known = await among(open.filter(isKnown));
+  const byRole = open.filter((room) => !isKnown(room) && room.place.value.role !== undefined);
+  const mine = known.length > 0 ? known : await among(byRole.slice(0, MOST_ASKED));
   const chosen = Object.hasOwn(front.value.people, person.id)
     ? front.value.people[person.id]?.bench
     : undefined;

@@ -1,6 +1,5 @@
 import type { Room } from "../rooms/room.ts";
 import { button } from "../words/buttons.ts";
-import { cleanOutgoing } from "../words/clean-outgoing.ts";
 import { type MessagePayload, payload } from "../words/message-payload.ts";
 
 /** What the channel itself has to say, beside the benches. */
@@ -8,8 +7,8 @@ import { type MessagePayload, payload } from "../words/message-payload.ts";
 /** The word of the button that chooses a bench for direct messages. */
 export const CHOOSE = "at";
 
-/** What the button of a bench says. */
-const benchName = ({ place: { value } }: Room): string => `#${cleanOutgoing(value.channelName)}`;
+/** What the button of a bench says; no markup is read in it. */
+const benchName = ({ place: { value } }: Room): string => `#${value.channelName}`;
 
 export const notAMember =
   "This bench is for its members only. An administrator of the server can add you.";

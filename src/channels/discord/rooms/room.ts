@@ -13,6 +13,8 @@ import { createOutbox, type Outbox } from "../delivery/outbox.ts";
 import type { Sender } from "../delivery/sender.ts";
 import type { Kept } from "../directory/kept.ts";
 import type { Place } from "../directory/record.ts";
+import { isMember } from "../people/membership.ts";
+import type { RolesOf } from "../people/roles-of.ts";
 import type { MessagePayload } from "../words/message-payload.ts";
 import { renderReply } from "../words/render-reply.ts";
 import { createStatusLane } from "./status-lane.ts";
@@ -63,6 +65,7 @@ export type RoomParts = {
   readonly sender: Sender;
   readonly api: Api;
   readonly direct: DirectMessages;
+  readonly rolesOf: RolesOf;
   /** A live message is edited this often at most, ms. */
   readonly editEvery?: number | undefined;
   readonly onChannelTrouble: (failure: Failure) => void;
@@ -78,6 +81,10 @@ export function openRoom(parts: RoomParts): Room {
     sender,
     api,
     direct,
+    isStillMember: async (id) => {
+      const roles = await parts.rolesOf(place.value.guild, id);
+      return roles !== "gone" && isMember(place.value, { id, roles });
+    },
     now,
     onChannelTrouble,
     onLess: () => sender.wake(statuses),
