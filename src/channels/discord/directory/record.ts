@@ -63,6 +63,8 @@ export const placeSchema = z.object({
   owners: z.record(z.string(), id).default({}),
   /** The live message of each run that is not over. */
   statuses: z.record(z.string(), z.object({ message: id, channel: id, at })).default({}),
+  /** When the live message of a run was first tried, where no answer has told yet that it is there. */
+  making: z.record(z.string(), at).default({}),
   /** What was shown to a member and waits for their yes before it goes to the group. */
   offers: z
     .record(
@@ -114,6 +116,7 @@ export function newPlace(
     members: {},
     owners: {},
     statuses: {},
+    making: {},
     offers: {},
     shared: [],
     nextPost: 1,

@@ -126,7 +126,7 @@ async function place(
   const where = { guild, channel, channelName: seen.name, openedBy: administrator.id };
   if (known !== undefined) {
     const { closed: _, ...old } = known.place.value;
-    const moved = withMember({ ...old, ...where, statuses: {} }, administrator, true);
+    const moved = withMember({ ...old, ...where, statuses: {}, making: {} }, administrator, true);
     await known.place.change(({ outbox, nextPost }) => ({ ...moved, outbox, nextPost }));
     known.refresh();
     return known;
@@ -189,6 +189,7 @@ async function close({ place }: Room): Promise<string> {
     closed: "by an administrator",
     outbox: [],
     statuses: {},
+    making: {},
     offers: {},
   }));
   return "The bench is closed: I say and hear nothing here any more. All it knows is kept; /wetside open brings it back.";
