@@ -123,13 +123,20 @@ export function connect(parts: ConnectParts): Connection {
   const listen = (made: Client, desk: Desk): void => {
     const { onFault } = desk;
     const is = made;
+    /** Shards whose line is lost: what they bring before they are back happened meanwhile. */
+    const away = new Set<number>();
     const back = (): void => {
       connected.resolve();
       sender.kick();
       for (const room of desk.rooms.all()) room.refresh();
     };
-    made.on(Events.ShardReady, back);
-    made.on(Events.ShardResume, back);
+    const isBack = (shard: number): void => {
+      away.delete(shard);
+      back();
+    };
+    made.on(Events.ShardReady, isBack);
+    made.on(Events.ShardResume, isBack);
+    made.on(Events.ShardReconnecting, (shard) => void away.add(shard));
     made.on(Events.Error, onFault);
     made.on(Events.ShardError, () => undefined);
     made.on(Events.ShardDisconnect, ({ code }) => {
@@ -153,10 +160,13 @@ export function connect(parts: ConnectParts): Connection {
         }
       });
     };
-    on<APIInteraction>(Dispatch.InteractionCreate, (data) => void hearInteraction(data, desk));
+    on<APIInteraction>(
+      Dispatch.InteractionCreate,
+      (data, shard) => void hearInteraction(data, desk, away.has(shard)),
+    );
     on<GatewayMessageCreateDispatchData>(
       Dispatch.MessageCreate,
-      (data) => void hearMessage(data, desk),
+      (data, shard) => void hearMessage(data, desk, away.has(shard)),
     );
     on<GatewayReadyDispatchData>(Dispatch.Ready, ({ guilds: all, shard }) => {
       const [mine = 0, count = 1] = shard ?? [];

@@ -59,7 +59,9 @@ export function createGuilds(rooms: Rooms, onFault: (error: unknown) => void): G
 
   const close = (room: Room, why: "channel deleted" | "bot removed"): void => {
     if (room.place.value.closed !== undefined) return;
-    room.place.change((value) => ({ ...value, closed: why, statuses: {}, making: {} })).catch(onFault);
+    room.place
+      .change((value) => ({ ...value, closed: why, statuses: {}, making: {} }))
+      .catch(onFault);
     room.outbox.leaveChannel({ tell: why === "channel deleted" });
     if (why === "bot removed") return;
     tellOpener(

@@ -9,6 +9,7 @@ import { type Answer, answerAt } from "./answer-at.ts";
 import type { Desk } from "./desk.ts";
 import { benchOf, chooseReminders } from "./direct-bench.ts";
 import { firstAid, renderApart } from "./first-aid.ts";
+import { tooLate } from "./heard-late.ts";
 import {
   noBench,
   noFiles,
@@ -29,16 +30,21 @@ type Incoming = {
   readonly person: Person;
   readonly isMention: boolean;
   readonly isDirect: boolean;
+  readonly isReplay: boolean;
   /** What was written, as one clean line, or why it is not read. */
   readonly read: ReturnType<typeof cleanIncoming>;
 };
 
-/** Somebody wrote something where the bot can hear it. Never rejects. */
-export async function hearMessage(message: Heard, desk: Desk): Promise<void> {
+/**
+ * Somebody wrote something where the bot can hear it. Never rejects.
+ *
+ * @param isReplay  it was written while the line was lost, and is brought now
+ */
+export async function hearMessage(message: Heard, desk: Desk, isReplay = false): Promise<void> {
   try {
     if (message.author.id === desk.bot) return seeOwn(message, desk);
     if (!isForPeople(message) || !desk.seen.first(message.id)) return;
-    const incoming = readMessage(message, desk);
+    const incoming = { ...readMessage(message, desk), isReplay };
     const text = "text" in incoming.read ? incoming.read.text : "";
     if (callsForAid(text)) return aid(incoming, text, desk);
     if (incoming.isDirect) return await hearDirect(incoming, desk);
@@ -59,7 +65,7 @@ const isForPeople = ({ author, webhook_id, type }: Heard): boolean =>
   webhook_id === undefined &&
   (type === MessageType.Default || type === MessageType.Reply);
 
-function readMessage(message: Heard, desk: Desk): Incoming {
+function readMessage(message: Heard, desk: Desk): Omit<Incoming, "isReplay"> {
   const { author, member } = message;
   const isDirect = message.guild_id === undefined;
   if (isDirect) desk.direct.note(author.id, message.channel_id);
@@ -159,6 +165,8 @@ async function hearAtBench(
     const told = await answerOffer(room, speaker, yes !== "no", desk.api);
     return say(desk, message, { payloads: [payload(told)] });
   }
+  const late = incoming.isReplay ? tooLate(room, read.text, message.id, desk) : undefined;
+  if (late !== undefined) return say(desk, message, { payloads: [late] });
   say(desk, message, await answerAt(room, speaker, desk.api, () => ({ text: read.text })));
 }
 
