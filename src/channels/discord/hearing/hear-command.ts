@@ -13,7 +13,7 @@ import { type Exchange, exchange, roomHere, type Slash } from "./exchange.ts";
 import { firstAid, renderApart } from "./first-aid.ts";
 import { hearAdministrator } from "./hear-administrator.ts";
 import { hearMine } from "./hear-mine.ts";
-import { noBench, notAMember, notHere, tooMuch, whichBench } from "./own-words.ts";
+import { noBenchHere, notAMember, notHere, tooMuch, whichBench } from "./own-words.ts";
 
 /** Somebody used a slash command. */
 export async function hearCommand(interaction: Slash, desk: Desk): Promise<void> {
@@ -89,7 +89,7 @@ async function benchFor(
   }
   const found = await benchOf(person, desk);
   if (found.kind === "one") return found;
-  if (found.kind === "none") await alone(noBench);
+  if (found.kind === "none") await alone(noBenchHere(desk.isOneOfSeveral));
   else await answer.give([whichBench(found.rooms, false)]);
   return undefined;
 }

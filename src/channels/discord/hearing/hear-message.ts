@@ -11,7 +11,7 @@ import { benchOf, chooseReminders } from "./direct-bench.ts";
 import { firstAid, renderApart } from "./first-aid.ts";
 import { tooLate } from "./heard-late.ts";
 import {
-  noBench,
+  noBenchHere,
   noFiles,
   notAMember,
   notHere,
@@ -138,7 +138,7 @@ async function hearDirect(incoming: Incoming, desk: Desk): Promise<void> {
       }
       return say(desk, message, { payloads: [whichBench(found.rooms, false)] });
     case "none":
-      return say(desk, message, { payloads: [payload(noBench)] });
+      return say(desk, message, { payloads: [payload(noBenchHere(desk.isOneOfSeveral))] });
   }
 }
 

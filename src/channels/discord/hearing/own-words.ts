@@ -26,8 +26,14 @@ export const notHere = (rooms: readonly Room[]): string =>
     ? "There is no bench in this channel. An administrator opens one with /wetside open, in a private channel."
     : `My bench is not in this channel. Say it in ${rooms.map(({ place: { value } }) => `<#${value.channel}>`).join(" or ")}, or here to me directly.`;
 
-export const noBench =
+const noBench =
   "You are a member of no bench of mine. An administrator of your server adds you with /wetside member add. For first aid say eyes, burn, swallowed, shock or can't breathe.";
+
+/** @param isOneOfSeveral  only this process hears direct messages, and others have benches too */
+export const noBenchHere = (isOneOfSeveral: boolean): string =>
+  isOneOfSeveral
+    ? `${noBench} If you are a member of one, say it in the bench's channel: direct messages do not reach every bench of mine.`
+    : noBench;
 
 export function whichBench(rooms: readonly Room[], ephemeral: boolean): MessagePayload {
   const all = rooms.slice(0, 25);

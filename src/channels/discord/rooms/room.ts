@@ -66,6 +66,8 @@ export type RoomParts = {
   readonly api: Api;
   readonly direct: DirectMessages;
   readonly rolesOf: RolesOf;
+  /** Whether this process hears direct messages. */
+  readonly hearsDirect: boolean;
   /** A live message is edited this often at most, ms. */
   readonly editEvery?: number | undefined;
   readonly onChannelTrouble: (failure: Failure) => void;
@@ -81,6 +83,7 @@ export function openRoom(parts: RoomParts): Room {
     sender,
     api,
     direct,
+    hearsDirect: parts.hearsDirect,
     isStillMember: async (id) => {
       const roles = await parts.rolesOf(place.value.guild, id);
       return roles !== "gone" && isMember(place.value, { id, roles });

@@ -163,7 +163,9 @@ export function createStatusLane(parts: StatusParts): Lane {
       if (bench.mode === "dark" || place.value.closed !== undefined) return undefined;
       // The plan of a run stands above its live message; the lane is woken when it is out.
       if (place.value.outbox.some(({ rank }) => rank === "cue")) return undefined;
-      for (const id of Object.keys(place.value.statuses)) {
+      const { statuses, owners, making } = place.value;
+      // Gone with a bench that was forgotten or replaced: its number may come again.
+      for (const id of new Set([statuses, owners, making].flatMap((all) => Object.keys(all)))) {
         if (bench.runs[id] === undefined) forget(id);
       }
       let later: number | undefined;
