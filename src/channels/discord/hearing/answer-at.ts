@@ -12,10 +12,15 @@ import { answerOffer, dropOffer, offerShare } from "./sharing.ts";
 export type Answer = {
   readonly payloads: readonly MessagePayload[];
   readonly attached?: Attachment | undefined;
+  readonly isRefusal?: boolean;
 };
 
 /** What Discord takes of one file, bytes. */
 const LARGEST = 10 * 1024 * 1024;
+
+/** An archive goes back the way it came. */
+const HAND_IN =
+  "Or an owner attaches it to a direct message to me, or to a mention, that says restore everything.";
 
 const endings: Readonly<Record<ReplyDocument["kind"], string>> = { markdown: "md", json: "json" };
 
@@ -39,7 +44,8 @@ export async function answerAt(
   await dropOffer(room, speaker).catch(() => undefined);
   const made = await attach(room, reply);
   const payloads = room.render(made.reply, speaker.name, hidden(reply));
-  if (reply.share === undefined) return { payloads, attached: made.attached };
+  const isRefusal = reply.kind === "refusal";
+  if (reply.share === undefined) return { payloads, attached: made.attached, isRefusal };
   // The yes and no of a preview are those of the post below it.
   const bare = payloads.map((one): MessagePayload => ({ ...one, components: [] }));
   const offer = await offerShare(room, reply.share, speaker).catch(() => []);
@@ -80,5 +86,8 @@ async function attach(room: Room, reply: Reply): Promise<Made> {
       ),
     };
   }
-  return { reply, attached: { name: archive, data: await room.archive(archive) } };
+  return {
+    reply: { ...reply, lines: [...reply.lines, HAND_IN] },
+    attached: { name: archive, data: await room.archive(archive) },
+  };
 }

@@ -21,6 +21,7 @@ import {
   whichBench,
 } from "./own-words.ts";
 import { answerOffer, openOffer } from "./sharing.ts";
+import { takeArchive } from "./take-archive.ts";
 
 type Heard = GatewayMessageCreateDispatchData;
 
@@ -149,8 +150,11 @@ async function hearAtBench(
   desk: Desk,
 ): Promise<void> {
   const { message, read, isDirect } = incoming;
-  if (message.attachments.length > 0 || (message.sticker_items ?? []).length > 0) {
-    return say(desk, message, { payloads: [payload(noFiles)] });
+  const { attachments, sticker_items: stickers = [] } = message;
+  if (attachments.length > 0 || stickers.length > 0) {
+    const text = "text" in read && stickers.length === 0 ? read.text : "";
+    const taken = await takeArchive(room, speaker, text, attachments, desk);
+    return say(desk, message, taken ?? { payloads: [payload(noFiles)] });
   }
   if ("refusal" in read) {
     return say(desk, message, { payloads: room.render(read.refusal, speaker.name) });

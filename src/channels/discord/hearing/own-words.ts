@@ -19,7 +19,8 @@ export const apart = "This answer is for one person.";
 
 export const tooLateForForm = "That took me too long, so no form opened. Press form again.";
 
-export const noFiles = "I take no files here; nothing was changed. Type it, or say it in words.";
+export const noFiles =
+  "I take no files here but an archive, from an owner who says restore everything; nothing was changed. Type it, or say it in words.";
 
 export const notHere = (rooms: readonly Room[]): string =>
   rooms.length === 0

@@ -49,6 +49,8 @@ export type Room = {
   render(reply: Reply, who: string, ephemeral?: boolean): readonly MessagePayload[];
   /** An archive of this bench, to hand it on. */
   archive(name: string): Promise<Uint8Array>;
+  /** Where an archive of this bench that was handed in is put. */
+  readonly files: Pick<Files, "receive" | "dropReceived">;
   /** Everything that may have changed while nobody was connected is looked at again. */
   refresh(): void;
   /** Resolves once what was begun is done and kept. */
@@ -159,6 +161,7 @@ export function openRoom(parts: RoomParts): Room {
       });
     },
     archive: (name) => parts.files.read(name),
+    files: parts.files,
     refresh() {
       outbox.wake();
       sender.wake(statuses);
