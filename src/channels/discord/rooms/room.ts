@@ -3,6 +3,7 @@ import { planLines } from "../../../commands/run-lines.ts";
 import type { BenchKeeper } from "../../../conversation/bench-keeper.ts";
 import type { Benches } from "../../../conversation/benches.ts";
 import { openQuestion } from "../../../conversation/turn.ts";
+import { isLive, type Run } from "../../../domain/session/run.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Files } from "../../../export/files.ts";
 import type { Reply } from "../../../reply/reply.ts";
@@ -110,16 +111,28 @@ export function openRoom(parts: RoomParts): Room {
 
   let before: Promise<void> = Promise.resolve();
 
+  /** Runs begun in the dark: their plans are posted when the light is on. */
+  const unplanned = new Set<string>();
+
+  const postPlans = (fresh: readonly Run[]): void => {
+    const { bench } = keeper.record;
+    for (const { id } of fresh) unplanned.add(id);
+    if (bench.mode === "dark") return;
+    const runs = Object.values(bench.runs).filter((run) => isLive(run) && unplanned.has(run.id));
+    unplanned.clear();
+    const at = bell.now();
+    outbox.post(runs.flatMap((run) => planPosts(run, at, bench, place.value))).catch(onFault);
+  };
+
   /** A run that was not there before is theirs who spoke. @returns the answer without its plan */
   const own = (reply: Reply, speaker: Speaker): Reply => {
     const { bench } = keeper.record;
     const fresh = newRuns(bench, place.value);
-    if (fresh.length === 0) return reply;
+    if (fresh.length === 0 && unplanned.size === 0) return reply;
     const owners = Object.fromEntries(fresh.map(({ id }) => [id, speaker.id]));
     place.change((value) => ({ ...value, owners: { ...value.owners, ...owners } })).catch(onFault);
     const at = bell.now();
-    const posts = fresh.flatMap((run) => planPosts(run, at, bench, key, place.value));
-    if (bench.mode !== "dark") outbox.post(posts).catch(onFault);
+    postPlans(fresh);
     sender.wake(statuses);
     // The plan is a message of its own, for everyone and in everyone's time.
     const planned = new Set(fresh.flatMap((run) => planLines(bench, run, at)));

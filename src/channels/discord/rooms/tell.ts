@@ -91,10 +91,9 @@ export const planPosts = (
   run: Bench["runs"][string],
   now: Instant,
   bench: Bench,
-  benchKey: string,
   place: Place,
 ): readonly NewPost[] =>
-  planMessage(run, now, { bench, benchKey }).map((payload) => ({
+  planMessage(run, now, { bench }).map((payload) => ({
     rank: "cue",
     to: homeOf(place),
     payload,

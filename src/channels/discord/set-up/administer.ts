@@ -1,3 +1,4 @@
+import { farewell } from "../../../conversation/farewell.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import { isZone } from "../../../domain/units/zone.ts";
 import type { Api } from "../delivery/api.ts";
@@ -7,6 +8,7 @@ import { newPlace, type Place } from "../directory/record.ts";
 import { type Person, withMember } from "../people/membership.ts";
 import type { Room } from "../rooms/room.ts";
 import { keyOf, type Rooms } from "../rooms/rooms.ts";
+import { sayFarewell } from "../rooms/say-farewell.ts";
 import { cleanOutgoing } from "../words/clean-outgoing.ts";
 import { type Inspected, inspectChannel } from "./inspect-channel.ts";
 import { maySee, missingNeeds, missingWishes } from "./permissions.ts";
@@ -47,7 +49,7 @@ export async function administer(asked: Administered, parts: Administration): Pr
   const { options, person } = asked;
   switch (asked.word) {
     case "close":
-      return close(room);
+      return close(room, parts);
     case "show":
       return [...describe(place.value), ...(await amiss(place.value, parts))].join("\n");
     case "member add":
@@ -183,7 +185,11 @@ async function amiss(value: Place, { api, bot }: Administration): Promise<readon
   ];
 }
 
-async function close({ place }: Room): Promise<string> {
+/** Whoever stands at the sink is told the rest of an open run by the clock before the bench closes. */
+async function close(room: Room, { api, onFault }: Administration): Promise<string> {
+  const { place } = room;
+  const open = farewell(room.keeper.record.bench, room.now());
+  await sayFarewell([room], api, onFault);
   await place.change((value) => ({
     ...value,
     closed: "by an administrator",
@@ -192,7 +198,11 @@ async function close({ place }: Room): Promise<string> {
     making: {},
     offers: {},
   }));
-  return "The bench is closed: I say and hear nothing here any more. All it knows is kept; /wetside open brings it back.";
+  return [
+    "The bench is closed: I say and hear nothing here any more. All it knows is kept; /wetside open brings it back.",
+    ...(open === undefined ? [] : ["A run is open, and nobody is told its cues any more:"]),
+    ...(open?.lines ?? []).map(cleanOutgoing),
+  ].join("\n");
 }
 
 async function removeMember(place: Kept<Place>, { id }: Person): Promise<string> {
