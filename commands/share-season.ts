@@ -45,7 +45,8 @@ export const shareSeasonCommand = defineCommand({
     const picture: ReplyPicture = { kind: "season", name, season, words: [title, ...lines] };
     const facts = { from, to };
     if (sure === true) {
-      return answer({ title, lines, say: "Shared. Private things stayed here.", facts, picture });
+      const say = "Shared. Private things stayed here.";
+      return answer({ title, lines, say, facts, picture, shared: true });
     }
     return {
       ...confirm("share season", { since: from }, "sure", `Share this with the group? ${title}`, {

@@ -114,6 +114,7 @@ function asRecord(
     say: "Shared. Private things stayed here.",
     facts: { ...facts, shared: toJson({ shared }).shared ?? null },
     picture,
+    shared: true,
   });
 }
 
@@ -147,5 +148,6 @@ function asBlock(run: Run, shared: SharedSession, sure: boolean): Reply {
     lines: [block],
     say: "There it is. Copy the line whole.",
     facts: { ...facts, repeatable: toJson({ block: made.value }).block ?? null },
+    shared: true,
   });
 }

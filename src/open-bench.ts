@@ -3,6 +3,7 @@ import { loadCommands } from "./commands/registry.ts";
 import { BenchKeeper, type Place } from "./conversation/bench-keeper.ts";
 import { type BenchRecord, recordSchema } from "./conversation/record.ts";
 import { filesIn } from "./export/files.ts";
+import type { FileSystem } from "./platform/file-system.ts";
 import { closeToOthers } from "./store/close-to-others.ts";
 import { openFileStore } from "./store/file-store.ts";
 import type { Store } from "./store/store.ts";
@@ -19,12 +20,15 @@ export type OpenBench = {
   close(): Promise<void>;
 };
 
-/** Opens the data folder and the terminal's bench in it. */
-export async function openBench(place: Place & { readonly data: string }): Promise<OpenBench> {
+/** Opens the data folder and the terminal's bench in it; `disk` is the machine's own, if left out. */
+export async function openBench(
+  place: Place & { readonly data: string; readonly disk?: FileSystem },
+): Promise<OpenBench> {
   const commands = await loadCommands();
   const store = await openFileStore<BenchRecord>({
     directory: place.data,
     schema: recordSchema,
+    ...(place.disk === undefined ? {} : { files: place.disk }),
   });
   const { keeper, notices } = await openHome(place, store, commands).catch(
     async (error: unknown) => {

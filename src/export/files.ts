@@ -18,6 +18,10 @@ export type Files = {
   open(name: string): Promise<OpenExport>;
   /** All of an archive, to hand it on. */
   read(name: string): Promise<Uint8Array>;
+  /** An archive that was handed in, in the place of the one before it. @returns its name in `exports` */
+  receive(bytes: Uint8Array): Promise<string>;
+  /** Drops it again. */
+  dropReceived(): Promise<void>;
   putPicture(name: string, bytes: Uint8Array): Promise<void>;
   /** Removes archives, pictures and written summaries, all of them; says how many there were. */
   clear(): Promise<{ readonly exports: number; readonly pictures: number }>;
@@ -25,6 +29,8 @@ export type Files = {
 
 /** A name that leads nowhere else. */
 const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}\.zip$/;
+/** What was handed in is called so, whatever it was called before. */
+const RECEIVED = "received.zip";
 /** Archives looked at when asked what there is. */
 const LOOKED_AT = 20;
 
@@ -38,6 +44,8 @@ export const noFiles: Files = {
   write: nowhere,
   open: nowhere,
   read: nowhere,
+  receive: nowhere,
+  dropReceived: async () => undefined,
   putPicture: nowhere,
   clear: async () => ({ exports: 0, pictures: 0 }),
 };
@@ -81,12 +89,12 @@ export function filesIn(data: string): Files {
     },
     read: async (name) => readFile(pathOf(name)),
     open: async (name) => opened(pathOf(name)),
-    async putPicture(name, bytes) {
-      await mkdir(picturesAt, { recursive: true, mode: 0o700 });
-      const path = join(picturesAt, name);
-      await writeFile(`${path}.part`, bytes, { mode: 0o600 });
-      await rename(`${path}.part`, path);
+    async receive(bytes) {
+      await put(exportsAt, RECEIVED, bytes);
+      return RECEIVED;
     },
+    dropReceived: () => rm(pathOf(RECEIVED), { force: true }),
+    putPicture: (name, bytes) => put(picturesAt, name, bytes),
     async clear() {
       const gone = {
         exports: (await list(exportsAt)).length,
@@ -98,6 +106,14 @@ export function filesIn(data: string): Files {
       return gone;
     },
   };
+}
+
+/** A file that has its name only once it is whole. */
+async function put(folder: string, name: string, bytes: Uint8Array): Promise<void> {
+  await mkdir(folder, { recursive: true, mode: 0o700 });
+  const path = join(folder, name);
+  await writeFile(`${path}.part`, bytes, { mode: 0o600 });
+  await rename(`${path}.part`, path);
 }
 
 /** What reads and writes zip files is loaded when first wanted: a bench starts without it. */

@@ -91,6 +91,8 @@ export type Reply = {
   readonly document?: ReplyDocument | undefined;
   /** This is the preview of what others would see of a run: a channel may pass it on after a yes. */
   readonly share?: ReplyShare | undefined;
+  /** This is what was said yes to: a channel that shows it to others does so now. */
+  readonly shared?: true | undefined;
   /** Filled by the conversation: what kind of moment it is. */
   readonly clock?: Moment | undefined;
 };
@@ -153,11 +155,14 @@ export function oneBreath(text: string): string {
   return head.join(" ");
 }
 
-/** A reply as it is kept: what a picture or a document holds stands in the bench already. */
+/**
+ * A reply as it is kept: what a picture or a document holds stands in the bench already, and what
+ * is said again is not shared again.
+ */
 export function withoutPicture(reply: Reply): Reply {
-  const { picture: _, document: __, share, ...rest } = reply;
+  const { picture: _, document: __, shared: ___, share, ...rest } = reply;
   if (share === undefined) return rest;
-  const { picture: ___, ...words } = share;
+  const { picture: ____, ...words } = share;
   return { ...rest, share: words };
 }
 

@@ -151,3 +151,24 @@ test("the session is declared invalid: it logs in anew and gives its cues", () =
     expect(club.posts.map(({ content }) => content).join()).toContain("is the blix in?");
     expect(standIn.violations).toEqual([]);
   }));
+
+test("closed by an administrator in the middle of a run, the rest of it is told by the clock", () =>
+  withScene(async (scene) => {
+    const { standIn, pass } = scene;
+    const club = await running(scene);
+    const closed = club.ines.slash("wetside close", { channel: BENCH });
+    await standIn.settled();
+    expect(closed).toMatchObject({ ephemeral: true });
+    expect(closed.content).toContain("A run is open, and nobody is told its cues any more:");
+    expect(closed.content).toMatch(/North: .*pour out \d\d:\d\d:\d\d/);
+    const last = club.posts.at(-1);
+    expect(last?.content).toContain("Go by the clock:");
+    expect(last?.pinged).toEqual(["Rui"]);
+    expect(last?.buttons).toEqual([]);
+    await pass(600);
+    expect(club.posts.at(-1)?.id).toBe(last?.id);
+    club.ines.slash("wetside open", { channel: BENCH });
+    await standIn.settled();
+    expect((await ask(scene, club.ines, "left")).content).toContain("No clock is running");
+    expect(standIn.violations).toEqual([]);
+  }));

@@ -255,6 +255,27 @@ test("in the dark nothing is posted, edited or rung; the light tells what came d
     expect(standIn.violations).toEqual([]);
   }));
 
+test("a run begun in the dark has its plan posted with the light, before its first pour", () =>
+  withScene(async (scene) => {
+    const { standIn, pass } = scene;
+    const club = await openBenchAt(scene);
+    await ask(scene, club.ines, "dark");
+    const before = club.posts.length;
+    await ask(scene, club.ines, "start blix for 6 minutes tank north");
+    await pass(5);
+    const plans = () =>
+      club.posts.slice(before).filter(({ content }) => content.includes("pour out <t:"));
+    expect(plans()).toEqual([]);
+    await ask(scene, club.ines, "light");
+    await pass(1);
+    expect(plans().filter(({ silent }) => !silent)).toHaveLength(1);
+    await ask(scene, club.ines, "dark");
+    await ask(scene, club.ines, "light");
+    await pass(1);
+    expect(plans().filter(({ silent }) => !silent)).toHaveLength(1);
+    expect(standIn.violations).toEqual([]);
+  }));
+
 test("a sheet is taught by the form, page by page", () =>
   withScene(async (scene) => {
     const { standIn } = scene;

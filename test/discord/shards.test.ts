@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { TOKEN, withScene } from "./support/bot.ts";
+import { eventually, type Scene, TOKEN, withScene } from "./support/bot.ts";
+import { withButton } from "./support/club.ts";
 
 const EPOCH = 1_420_070_400_000n;
 /** A guild's id, made at that second, which is what decides its shard. */
@@ -80,5 +81,73 @@ test("a process of one shard of two leaves the other's benches alone", () =>
     await standIn.settled();
     expect(heard.acknowledged).toBe(true);
     expect(unheard.acknowledged).toBe(false);
+    expect(standIn.violations).toEqual([]);
+  }));
+
+/** A club whose guild falls to shard 1 of 2, with a bench and its owner Ines. */
+function clubOfShardOne({ standIn }: Scene) {
+  standIn.application({ token: TOKEN });
+  const seconds = [4, 5].find((second) => (BigInt(guildId(second)) >> 22n) % 2n === 1n) ?? 4;
+  const club = standIn.guild({
+    name: "Far club",
+    id: guildId(seconds),
+    channels,
+    members: [{ name: "Ines", owner: true }],
+  });
+  return { club, ines: club.member("Ines"), bench: club.channel("wet-bench") };
+}
+
+test("a direct message comes on the first shard and finds its bench on another of the same process", () =>
+  withScene(async (scene) => {
+    const { standIn } = scene;
+    const { ines, bench } = clubOfShardOne(scene);
+    await scene.start({ shards: [0, 1], shardCount: 2 });
+    await eventually(() => standIn.identifies.length === 2);
+    await standIn.settled();
+    ines.slash("wetside open", { channel: bench });
+    await standIn.settled();
+    ines.dm("set zone Europe/Madrid");
+    await standIn.settled();
+    // By the roles and the owner of a guild of the other shard.
+    expect(ines.direct.messages.at(-1)?.content).toContain("Europe/Madrid");
+    ines.dm("remind me in 2 minutes to rinse the reels");
+    ines.slash("mine reminders", { channel: "dm", options: { where: "dm" } });
+    await standIn.settled();
+    await scene.pass(130);
+    const reminder = withButton(ines.direct.messages, "done");
+    ines.press(reminder, "done");
+    await standIn.settled();
+    expect(ines.direct.messages.at(-1)?.content).toContain("Ticked off");
+    expect(standIn.violations).toEqual([]);
+  }));
+
+test("a process without the first shard hears no direct message, and says so where it sends one", () =>
+  withScene(async (scene) => {
+    const { standIn } = scene;
+    const { ines, bench } = clubOfShardOne(scene);
+    await scene.start({ shards: [1], shardCount: 2 });
+    ines.slash("wetside open", { channel: bench });
+    await standIn.settled();
+    ines.slash("mine reminders", { channel: bench, options: { where: "dm" } });
+    await standIn.settled();
+    const sentence = "remind me in 2 minutes to rinse the reels";
+    ines.slash("say", { channel: bench, options: { sentence } });
+    await standIn.settled();
+    await scene.pass(130);
+    const [reminder] = ines.direct.messages;
+    expect(reminder?.content).toContain("Reminder: rinse the reels");
+    expect(reminder?.content).toContain(`Answer in <#${bench.id}>`);
+    expect(reminder?.buttons).toEqual([]);
+    expect(standIn.violations).toEqual([]);
+  }));
+
+test("the process that hears direct messages tells who is at another's bench where to say it", () =>
+  withScene(async (scene) => {
+    const { standIn } = scene;
+    const { ines } = clubOfShardOne(scene);
+    await scene.start({ shards: [0], shardCount: 2 });
+    ines.dm("left");
+    await standIn.settled();
+    expect(ines.direct.messages.at(-1)?.content).toContain("say it in the bench's channel");
     expect(standIn.violations).toEqual([]);
   }));

@@ -7,6 +7,7 @@ import { filesIn } from "../../export/files.ts";
 import type { Level } from "../../log/log.ts";
 import { type Clock, systemClock } from "../../platform/clock.ts";
 import { faultWords } from "../../platform/fault.ts";
+import type { FileSystem } from "../../platform/file-system.ts";
 import type { DiscordSettings } from "../../settings.ts";
 import { openFileStore } from "../../store/file-store.ts";
 import { migrate } from "../../store/migrations/migrate.ts";
@@ -42,6 +43,8 @@ export type DiscordParts = {
   readonly settings: DiscordSettings;
   /** The data folder. */
   readonly data: string;
+  /** On what the channel's own records are kept; missing: on the machine's disk. */
+  readonly disk?: FileSystem | undefined;
   /** IANA zone of a bench that is opened without one. */
   readonly zone: string;
   readonly commands: readonly Command[];
@@ -82,6 +85,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
   const directory = await openFileStore<DirectoryRecord>({
     directory: join(parts.data, "discord"),
     schema: recordSchema,
+    ...(parts.disk === undefined ? {} : { files: parts.disk }),
     // Its records have versions of their own.
     migrate: (record) => migrate(record, []),
   });
@@ -103,6 +107,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
   });
   const direct = createDirectMessages(api);
   const attempts: Attempts = new Map();
+  const rolesOf = createRolesOf(api, benches.now);
   const rooms = new Rooms();
   const guilds = createGuilds(rooms, onFault);
 
@@ -132,6 +137,8 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
       api,
       direct,
       attempts,
+      rolesOf,
+      hearsDirect: settings.shards === undefined || settings.shards.includes(0),
       editEvery: pace?.edit,
       onChannelTrouble: (failure) => {
         if (failure.kind === "gone") guilds.channelGone(place.value.channel);
@@ -162,7 +169,8 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     direct,
     attempts,
     front,
-    rolesOf: createRolesOf(api, benches.now),
+    rolesOf,
+    isOneOfSeveral: (settings.shards?.length ?? 0) < (settings.shardCount ?? 0),
     clock,
     now: benches.now,
     budget: new Budget(),

@@ -5,6 +5,7 @@ import type { BenchRecord } from "../../../src/conversation/record.ts";
 import type { Level } from "../../../src/log/log.ts";
 import { HOME, openBench } from "../../../src/open-bench.ts";
 import { systemClock } from "../../../src/platform/clock.ts";
+import type { FileSystem } from "../../../src/platform/file-system.ts";
 import { Secret } from "../../../src/platform/secret.ts";
 import { withFolder } from "../../support/child.ts";
 import { createFakeClock, type FakeClock } from "../../support/fake-clock.ts";
@@ -35,6 +36,8 @@ export type Bot = {
 export type BotOptions = {
   /** Holds every write of a bench up until it resolves. */
   readonly slow?: () => Promise<void>;
+  /** What all of it is kept on, in the place of the machine's disk. */
+  readonly disk?: FileSystem;
   /** It is not waited for that it is connected. */
   readonly unconnected?: boolean;
   /** What listens and speaks in calls; without it there is no voice. */
@@ -49,9 +52,13 @@ async function startBot(
   standIn: StandIn,
   data: string,
   clock: FakeClock,
-  { slow, unconnected: _, attend, patience, ...sharding }: BotOptions = {},
+  { slow, disk, unconnected: _, attend, patience, ...sharding }: BotOptions = {},
 ): Promise<Bot> {
-  const house = await openBench({ data, zone: "Europe/Lisbon" });
+  const house = await openBench({
+    data,
+    zone: "Europe/Lisbon",
+    ...(disk === undefined ? {} : { disk }),
+  });
   const store: typeof house.store =
     slow === undefined
       ? house.store
@@ -73,6 +80,7 @@ async function startBot(
   const discord = await startDiscord({
     settings: { token: new Secret(TOKEN), api: standIn.apiUrl, ...sharding },
     data,
+    disk,
     zone: "Europe/Lisbon",
     commands: house.commands,
     store,

@@ -6,6 +6,7 @@ import {
   type GatewayChannelUpdateDispatchData,
   type GatewayGuildCreateDispatchData,
   type GatewayGuildDeleteDispatchData,
+  type GatewayGuildRoleUpdateDispatchData,
   type GatewayMessageCreateDispatchData,
   type GatewayReadyDispatchData,
   Routes,
@@ -19,6 +20,7 @@ import type { Desk } from "../hearing/desk.ts";
 import { hearInteraction } from "../hearing/hear-interaction.ts";
 import { hearMessage } from "../hearing/hear-message.ts";
 import { managesBy } from "../people/manages.ts";
+import type { Overwrite } from "../set-up/permissions.ts";
 import { voiceStateSchema } from "../voice/presence.ts";
 import { type ClientParts, createClient } from "./client.ts";
 import { BAD_TOKEN, whyOver } from "./close-words.ts";
@@ -124,13 +126,20 @@ export function connect(parts: ConnectParts): Connection {
   const listen = (made: Client, desk: Desk): void => {
     const { onFault } = desk;
     const is = made;
+    /** Shards whose line is lost: what they bring before they are back happened meanwhile. */
+    const away = new Set<number>();
     const back = (): void => {
       connected.resolve();
       sender.kick();
       for (const room of desk.rooms.all()) room.refresh();
     };
-    made.on(Events.ShardReady, back);
-    made.on(Events.ShardResume, back);
+    const isBack = (shard: number): void => {
+      away.delete(shard);
+      back();
+    };
+    made.on(Events.ShardReady, isBack);
+    made.on(Events.ShardResume, isBack);
+    made.on(Events.ShardReconnecting, (shard) => void away.add(shard));
     made.on(Events.Error, onFault);
     made.on(Events.ShardError, () => undefined);
     made.on(Events.ShardDisconnect, ({ code }) => {
@@ -154,10 +163,13 @@ export function connect(parts: ConnectParts): Connection {
         }
       });
     };
-    on<APIInteraction>(Dispatch.InteractionCreate, (data) => void hearInteraction(data, desk));
+    on<APIInteraction>(
+      Dispatch.InteractionCreate,
+      (data, shard) => void hearInteraction(data, desk, away.has(shard)),
+    );
     on<GatewayMessageCreateDispatchData>(
       Dispatch.MessageCreate,
-      (data) => void hearMessage(data, desk),
+      (data, shard) => void hearMessage(data, desk, away.has(shard)),
     );
     on<GatewayReadyDispatchData>(Dispatch.Ready, ({ guilds: all, shard }) => {
       const [mine = 0, count = 1] = shard ?? [];
@@ -188,11 +200,20 @@ export function connect(parts: ConnectParts): Connection {
     on<GatewayChannelUpdateDispatchData>(Dispatch.ChannelUpdate, (channel) => {
       if (!("guild_id" in channel) || channel.guild_id === undefined) return;
       const overwrites = "permission_overwrites" in channel ? channel.permission_overwrites : [];
-      const { id, guild_id: guild } = channel;
-      guilds.channelChanged({ id, overwrites: overwrites ?? [] }, guild, rolesOf(made, guild));
+      const { id, guild_id: guild, name } = channel;
+      const changed = { id, name: name ?? "", overwrites: overwrites ?? [] };
+      guilds.channelChanged(changed, guild, rolesOf(made, guild));
       sender.kick();
     });
-    on(Dispatch.GuildRoleUpdate, back);
+    on<GatewayGuildRoleUpdateDispatchData>(
+      Dispatch.GuildRoleUpdate,
+      ({ guild_id: guild, role }) => {
+        // The library takes note of it after us.
+        const others = rolesOf(made, guild).filter(({ id }) => id !== role.id);
+        guilds.rolesChanged(guild, [...others, role], (channel) => overwritesOf(made, channel));
+        back();
+      },
+    );
   };
 
   go().catch(parts.desk.onFault);
@@ -215,6 +236,17 @@ const rolesOf = ({ guilds }: Client, guild: string) =>
     id,
     permissions: String(permissions.bitfield),
   }));
+
+/** What a channel changes for roles and members, as the library remembers it. */
+function overwritesOf({ channels }: Client, id: string): readonly Overwrite[] | undefined {
+  const channel = channels.cache.get(id);
+  if (channel === undefined || !("permissionOverwrites" in channel)) return undefined;
+  return [...channel.permissionOverwrites.cache.values()].map(({ id: whose, allow, deny }) => ({
+    id: whose,
+    allow: String(allow.bitfield),
+    deny: String(deny.bitfield),
+  }));
+}
 
 /** As the library calls a token it was refused with. */
 const isInvalidToken = (error: unknown): boolean =>

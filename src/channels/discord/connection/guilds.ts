@@ -14,11 +14,21 @@ export type Guilds = {
   /** The guilds of one shard: those that are missing were left while nobody was connected. */
   all(guilds: readonly string[], isOurs: (guild: string) => boolean): void;
   channelGone(channel: string): void;
-  /** A channel's permissions are others now, or those of its guild's roles. */
+  /** A channel's name or permissions are others now. */
   channelChanged(
-    channel: { readonly id: string; readonly overwrites: readonly Overwrite[] },
+    channel: {
+      readonly id: string;
+      readonly name: string;
+      readonly overwrites: readonly Overwrite[];
+    },
     guild: string,
     roles: readonly Role[],
+  ): void;
+  /** The roles of a guild are others now; a channel that nobody remembers is left alone. */
+  rolesChanged(
+    guild: string,
+    roles: readonly Role[],
+    overwritesOf: (channel: string) => readonly Overwrite[] | undefined,
   ): void;
   /** The bench's channel takes nothing from the bot. */
   mayNotWrite(room: Room): void;
@@ -49,7 +59,9 @@ export function createGuilds(rooms: Rooms, onFault: (error: unknown) => void): G
 
   const close = (room: Room, why: "channel deleted" | "bot removed"): void => {
     if (room.place.value.closed !== undefined) return;
-    room.place.change((value) => ({ ...value, closed: why, statuses: {} })).catch(onFault);
+    room.place
+      .change((value) => ({ ...value, closed: why, statuses: {}, making: {} }))
+      .catch(onFault);
     room.outbox.leaveChannel({ tell: why === "channel deleted" });
     if (why === "bot removed") return;
     tellOpener(
@@ -107,11 +119,21 @@ export function createGuilds(rooms: Rooms, onFault: (error: unknown) => void): G
         if (isOurs(guild) && !guilds.includes(guild)) close(room, "bot removed");
       }
     },
-    channelChanged({ id, overwrites }, guild, roles) {
+    channelChanged({ id, name, overwrites }, guild, roles) {
       const room = rooms.inChannel(id);
       if (room === undefined) return;
+      if (name !== "" && name !== room.place.value.channelName) {
+        room.place.change((value) => ({ ...value, channelName: name })).catch(onFault);
+      }
       if (maySee(permissionsIn(guild, roles, overwrites))) exposed(room);
       room.refresh();
+    },
+    rolesChanged(guild, roles, overwritesOf) {
+      for (const room of rooms.inGuild(guild)) {
+        const overwrites = overwritesOf(room.place.value.channel);
+        if (overwrites === undefined) continue;
+        if (maySee(permissionsIn(guild, roles, overwrites))) exposed(room);
+      }
     },
     channelGone(channel) {
       const room = rooms.inChannel(channel);

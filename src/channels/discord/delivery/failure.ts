@@ -8,7 +8,7 @@ export type Failure =
   | { readonly kind: "no-permission" }
   /** The channel, message or interaction is not there any more. */
   | { readonly kind: "gone"; readonly code: number }
-  /** This person takes no direct messages from the bot. */
+  /** This person takes no direct messages from the bot, or is not to have this one. */
   | { readonly kind: "closed-to-us" }
   /** The token is not accepted any more. */
   | { readonly kind: "bad-token" }
@@ -26,6 +26,14 @@ export class Limited extends Error {
   }
 }
 
+/** Thrown by our own request function: this person is not to have what was on its way to them. */
+export class NotForThem extends Error {
+  constructor() {
+    super("no member of the bench any more");
+    this.name = "NotForThem";
+  }
+}
+
 /** "Unknown message", "edited too often": the message is left and a new one made. */
 export const UNKNOWN_MESSAGE = 10_008;
 export const TOO_MANY_OLD_EDITS = 30_046;
@@ -37,6 +45,7 @@ const field = (error: object, name: string): unknown => Reflect.get(error, name)
 /** Nothing of the request itself is kept, since addresses of interactions hold their tokens. */
 export function failureOf(error: unknown): Failure {
   if (error instanceof Limited) return { kind: "limited", ms: error.ms };
+  if (error instanceof NotForThem) return { kind: "closed-to-us" };
   if (typeof error !== "object" || error === null) return { kind: "unreachable", what: "unknown" };
   const name = String(field(error, "name"));
   if (name.startsWith("RateLimitError")) {

@@ -2,10 +2,11 @@ import { Routes } from "discord-api-types/v10";
 import { OwnFault } from "../../../platform/fault.ts";
 import type { Kept } from "../directory/kept.ts";
 import type { Place, Post } from "../directory/record.ts";
+import { type MessagePayload, MOST_CHARACTERS } from "../words/message-payload.ts";
 import type { Api } from "./api.ts";
 import type { Attempts } from "./attempts.ts";
 import type { DirectMessages } from "./direct-messages.ts";
-import type { Failure } from "./failure.ts";
+import { type Failure, NotForThem } from "./failure.ts";
 import { routeKey } from "./limits.ts";
 import { type NextPost, nextPost } from "./next-post.ts";
 import type { Lane, Send, Sender } from "./sender.ts";
@@ -18,6 +19,10 @@ export type OutboxParts = {
   readonly api: Api;
   readonly direct: DirectMessages;
   readonly attempts: Attempts;
+  /** Whether this person is still a member of the bench, as far as Discord can be asked. */
+  readonly isStillMember: (user: string) => Promise<boolean>;
+  /** Whether this process hears direct messages, which Discord brings to the first shard alone. */
+  readonly hearsDirect: boolean;
   /** The bench's time, by which a post is late. */
   readonly now: () => number;
   /** The bench's channel takes nothing from the bot, or is no more. */
@@ -50,6 +55,7 @@ const keyOf = (to: Post["to"]): string => ("channel" in to ? `c${to.channel}` : 
 export function createOutbox(parts: OutboxParts): Outbox {
   const { place, sender, api, direct, attempts, now, onFault } = parts;
   const lanes = new Map<string, Lane>();
+  const opened = now();
   /** Until then the bench's channel takes nothing: cues go to whom they are for. */
   let mutedUntil = 0;
 
@@ -91,8 +97,12 @@ export function createOutbox(parts: OutboxParts): Outbox {
   };
 
   const sendTo = async (to: Post["to"], next: NextPost, signal: AbortSignal): Promise<unknown> => {
+    const isApart = "user" in to && next.posts.some(({ forMember }) => forMember === true);
+    if (isApart && !(await parts.isStillMember(to.user))) throw new NotForThem();
     const channel = "channel" in to ? to.channel : await direct.channelOf(to.user, signal);
-    const body = { ...next.payload, nonce: next.nonce, enforce_nonce: true };
+    const isUnheard = "user" in to && !parts.hearsDirect;
+    const said = isUnheard ? unanswerable(next.payload, place.value.channel) : next.payload;
+    const body = { ...said, nonce: next.nonce, enforce_nonce: true };
     return api.request("post", Routes.channelMessages(channel) as `/${string}`, { body, signal });
   };
 
@@ -196,7 +206,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
         const { channel, nextPost: first } = value;
         const muted = now() < mutedUntil;
         made = posts.map((post, index) => {
-          const fresh = { ...post, nonce: nonceOf(channel, first + index) };
+          const fresh = { ...post, nonce: nonceOf(channel, opened, first + index) };
           return (muted && "channel" in post.to ? elsewhere(fresh) : undefined) ?? fresh;
         });
         const outbox = withinBounds([...value.outbox, ...made]);
@@ -219,18 +229,32 @@ export function createOutbox(parts: OutboxParts): Outbox {
   };
 }
 
-const instead = ({ instead: to, ...post }: Post): Post | undefined =>
+/** Without its buttons, which nobody would hear, and with where to answer. */
+function unanswerable(payload: MessagePayload, channel: string): MessagePayload {
+  const content = `${payload.content}\n-# Answer in <#${channel}>: for this bench I hear no direct messages.`;
+  return {
+    ...payload,
+    content: content.length <= MOST_CHARACTERS ? content : payload.content,
+    components: [],
+  };
+}
+
+const instead = ({ instead: to, forMember: _, ...post }: Post): Post | undefined =>
   to === undefined ? undefined : { ...post, to };
 
 /** A cue goes to whom it is for; anything else where it was told to go instead. */
 const elsewhere = (post: Post): Post | undefined =>
   post.rank === "cue" && post.owner !== undefined
-    ? { ...post, to: { user: post.owner } }
+    ? { ...post, to: { user: post.owner }, forMember: true }
     : instead(post);
 
-/** Unlike any other of this bot's; 25 characters at most. */
-const nonceOf = (channel: string, number: number): string =>
-  `${BigInt(channel).toString(36)}-${number.toString(36)}`;
+/**
+ * Unlike any other of this bot's; 25 characters at most. It knows when the outbox was opened, since a
+ * number that a full disk did not keep comes again after a restart, and Discord would take the new
+ * message for the old one.
+ */
+const nonceOf = (channel: string, opened: number, number: number): string =>
+  `${BigInt(channel).toString(36)}-${Math.floor(opened / 1000).toString(36)}${number.toString(36)}`;
 
 function withinBounds(outbox: readonly Post[]): Post[] {
   let excess = outbox.length - MOST;

@@ -27,6 +27,8 @@ export const postSchema = z.object({
   owner: id.optional(),
   /** Where it goes when the first place takes nothing; each is tried once. */
   instead: z.union([z.object({ channel: id }), z.object({ user: id })]).optional(),
+  /** Only for somebody who is still a member of the bench when it goes out. */
+  forMember: z.literal(true).optional(),
   /** Posts that go out as one message, since all were late, carry the nonce of the first. */
   batch: z.string().optional(),
 });
@@ -63,6 +65,8 @@ export const placeSchema = z.object({
   owners: z.record(z.string(), id).default({}),
   /** The live message of each run that is not over. */
   statuses: z.record(z.string(), z.object({ message: id, channel: id, at })).default({}),
+  /** When the live message of a run was first tried, where no answer has told yet that it is there. */
+  making: z.record(z.string(), at).default({}),
   /** What was shown to a member and waits for their yes before it goes to the group. */
   offers: z
     .record(
@@ -114,6 +118,7 @@ export function newPlace(
     members: {},
     owners: {},
     statuses: {},
+    making: {},
     offers: {},
     shared: [],
     nextPost: 1,

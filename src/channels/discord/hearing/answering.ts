@@ -30,7 +30,11 @@ export type AnsweringParts = {
   /** Whether an answer that is not there in time is promised to everyone or to one person alone. */
   readonly ephemeral: boolean;
   /** Where the answer goes when the interaction takes none any more. */
-  readonly elsewhere: (payloads: readonly MessagePayload[]) => void;
+  readonly elsewhere: (payloads: readonly MessagePayload[], attached?: Attachment) => void;
+  /** Stands for a moment in a place promised to all, where the answer is for one person alone. */
+  readonly apart: MessagePayload;
+  /** Said where a form was asked for and the time for opening one is over. */
+  readonly tooLateForForm: MessagePayload;
   readonly onFault: (error: unknown) => void;
 };
 
@@ -89,17 +93,34 @@ export function answering(interaction: Answerable, parts: AnsweringParts): Answe
     first = acknowledge({ type, data: { flags } }).then((how) => how !== "lost");
   });
 
-  const fill = (payload: MessagePayload): Promise<unknown> => {
+  /** In the place of what was promised. @returns whether it got through */
+  const fill = async (payload: MessagePayload): Promise<boolean> => {
     const { flags, ...data } = payload;
     const body = { ...data, flags: flags & MessageFlags.SuppressEmbeds };
-    return persist(() => api.call("patch", original, { auth: false, body }));
+    return (await persist(() => api.call("patch", original, { auth: false, body }))) === undefined;
   };
 
-  const follow = async (rest: readonly MessagePayload[], attached?: Attachment): Promise<void> => {
-    for (const body of rest) await persist(() => api.call("post", webhook, { auth: false, body }));
-    if (attached === undefined) return;
-    const body = { allowed_mentions: { parse: [] }, flags: 0 };
-    await persist(() => api.call("post", webhook, { auth: false, body, files: [attached] }));
+  const follow = async (body: object, files?: readonly Attachment[]): Promise<boolean> =>
+    (await persist(() => api.call("post", webhook, { auth: false, body, files }))) === undefined;
+
+  /**
+   * The first answer, whatever was promised before. What is for one person alone takes no place that
+   * was promised to all.
+   */
+  const begin = async (head: MessagePayload): Promise<boolean> => {
+    if (first === undefined) {
+      promise();
+      const type = InteractionResponseType.ChannelMessageWithSource;
+      const how = acknowledge({ type, data: head });
+      first = how.then((one) => one !== "lost");
+      return (await how) === "before" ? fill(head) : first;
+    }
+    if (!(await first)) return false;
+    if (parts.ephemeral || (head.flags & MessageFlags.Ephemeral) === 0) return fill(head);
+    // A follow-up is only seen by one where it is no longer the promise that it fills.
+    if (!(await fill(parts.apart)) || !(await follow(head))) return false;
+    await persist(() => api.call("delete", original, { auth: false }));
+    return true;
   };
 
   const giveAll = async (
@@ -108,23 +129,20 @@ export function answering(interaction: Answerable, parts: AnsweringParts): Answe
   ): Promise<void> => {
     const [head, ...rest] = payloads;
     if (head === undefined) return;
-    if (first === undefined) {
-      promise();
-      const type = InteractionResponseType.ChannelMessageWithSource;
-      const how = acknowledge({ type, data: head });
-      first = how.then((one) => one !== "lost");
-      if ((await how) === "before") await fill(head);
-    } else if (await first) {
-      await fill(head);
-    }
-    if (!(await first)) return parts.elsewhere(payloads);
-    await follow(rest, attached);
+    // An interaction takes answers for a quarter of an hour: what is left then goes elsewhere.
+    const left = (await begin(head)) ? [] : [head];
+    for (const one of rest) if (left.length > 0 || !(await follow(one))) left.push(one);
+    const file = { allowed_mentions: { parse: [] }, flags: head.flags & MessageFlags.Ephemeral };
+    const isFileLeft =
+      attached !== undefined && (left.length > 0 || !(await follow(file, [attached])));
+    if (left.length > 0 || isFileLeft) parts.elsewhere(left, isFileLeft ? attached : undefined);
   };
 
   return {
     give: (payloads, attached) => giveAll(payloads, attached).catch(onFault),
     async form(form) {
-      if (first !== undefined) return;
+      // What was promised is words: a form cannot take their place.
+      if (first !== undefined) return giveAll([parts.tooLateForForm]).catch(onFault);
       promise();
       const type = InteractionResponseType.Modal;
       first = acknowledge({ type, data: form }).then((how) => how !== "lost");

@@ -28,6 +28,8 @@ export type Desk = {
   readonly rolesOf: RolesOf;
   readonly clock: Clock;
   readonly now: () => Instant;
+  /** There are processes of this bot with shards, and benches, of their own. */
+  readonly isOneOfSeveral: boolean;
   /** The bot's own user id. */
   readonly bot: string;
   /** May somebody manage a server, as far as their roles and the library's memory tell? */

@@ -24,14 +24,18 @@ export async function benchOf(person: Omit<Person, "roles">, desk: Desk): Promis
     if (Object.hasOwn(value.members, person.id)) known.push(room);
     else if (value.role !== undefined && byRole.length < MOST_ASKED) byRole.push(room);
   }
-  const candidates = known.length > 0 ? known : byRole;
-  const mine: { room: Room; roles: readonly string[] | undefined }[] = [];
-  for (const room of candidates) {
-    const { value } = room.place;
-    const roles = await rolesOf(value.guild, person.id);
-    if (roles === "gone" || !isMember(value, { id: person.id, roles })) continue;
-    mine.push({ room, roles });
-  }
+  const among = async (candidates: readonly Room[]) => {
+    const found: { room: Room; roles: readonly string[] | undefined }[] = [];
+    for (const room of candidates) {
+      const { value } = room.place;
+      const roles = await rolesOf(value.guild, person.id);
+      if (roles === "gone" || !isMember(value, { id: person.id, roles })) continue;
+      found.push({ room, roles });
+    }
+    return found;
+  };
+  const listed = await among(known);
+  const mine = listed.length > 0 ? listed : await among(byRole);
   const chosen = Object.hasOwn(front.value.people, person.id)
     ? front.value.people[person.id]?.bench
     : undefined;

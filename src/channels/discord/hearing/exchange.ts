@@ -10,6 +10,7 @@ import { mayManage } from "../set-up/permissions.ts";
 import { type MessagePayload, payload } from "../words/message-payload.ts";
 import { type Answering, answering } from "./answering.ts";
 import type { Desk } from "./desk.ts";
+import { apart, tooLateForForm } from "./own-words.ts";
 
 export type Slash = APIChatInputApplicationCommandInteraction;
 export type Pressed = APIMessageComponentInteraction;
@@ -50,12 +51,15 @@ export function exchange(
     api: desk.api,
     clock: desk.clock,
     ephemeral,
-    elsewhere: (payloads) => {
+    apart: payload(apart),
+    tooLateForForm: payload(tooLateForForm, { ephemeral: interaction.guild_id !== undefined }),
+    elsewhere: (payloads, attached) => {
       // What was for one pair of eyes is not shown to all.
       if (channel === undefined || payloads.some(isHidden)) return;
-      const nonce = BigInt(interaction.id).toString(36);
-      const lines = payloads.map((one, index) => ({ payload: one, nonce: `i${nonce}-${index}` }));
-      desk.chat.say(channel, lines);
+      const nonce = `i${BigInt(interaction.id).toString(36)}`;
+      const lines = payloads.map((one, index) => ({ payload: one, nonce: `${nonce}-${index}` }));
+      const file = { payload: payload(""), nonce: `${nonce}-p`, attached };
+      desk.chat.say(channel, attached === undefined ? lines : [...lines, file]);
     },
     onFault: desk.onFault,
   });

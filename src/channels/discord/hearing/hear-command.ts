@@ -16,8 +16,7 @@ import { firstAid, renderApart } from "./first-aid.ts";
 import { grant } from "./grant.ts";
 import { hearAdministrator } from "./hear-administrator.ts";
 import { hearMine } from "./hear-mine.ts";
-import { noBench, notAMember, notHere, tooMuch, whichBench } from "./own-words.ts";
-import { dropOffer } from "./sharing.ts";
+import { noBenchHere, notAMember, notHere, tooMuch, whichBench } from "./own-words.ts";
 
 /** Somebody used a slash command. */
 export async function hearCommand(interaction: Slash, desk: Desk): Promise<void> {
@@ -38,7 +37,6 @@ export async function hearCommand(interaction: Slash, desk: Desk): Promise<void>
   const found = await benchFor(interaction, room, talk, desk);
   if (found === undefined) return;
   if (data.name === MINE) return hearMine(interaction, found, talk, desk);
-  await dropOffer(found.room, found.speaker);
   const { bench } = found.room.keeper.record;
   const read = readInteraction(data, desk.commands, listeningOf(bench, desk.now()));
   const wish = "text" in read ? readWish(read.text) : undefined;
@@ -46,7 +44,8 @@ export async function hearCommand(interaction: Slash, desk: Desk): Promise<void>
     return talk.answer.give([payload(await grant(wish, found.room, found.speaker, desk))]);
   }
   const hidden = (reply: Reply): boolean => !isDirect && reply.kind === "refusal";
-  const { payloads, attached } = await answerAt(found.room, found.speaker, () => read, hidden);
+  const { room: at, speaker } = found;
+  const { payloads, attached } = await answerAt(at, speaker, desk.api, () => read, hidden);
   await talk.answer.give(payloads, attached);
 }
 
@@ -97,7 +96,7 @@ async function benchFor(
   }
   const found = await benchOf(person, desk);
   if (found.kind === "one") return found;
-  if (found.kind === "none") await alone(noBench);
+  if (found.kind === "none") await alone(noBenchHere(desk.isOneOfSeveral));
   else await answer.give([whichBench(found.rooms, false)]);
   return undefined;
 }

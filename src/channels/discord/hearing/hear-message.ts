@@ -11,8 +11,9 @@ import type { Desk } from "./desk.ts";
 import { benchOf, chooseReminders } from "./direct-bench.ts";
 import { firstAid, renderApart } from "./first-aid.ts";
 import { grant } from "./grant.ts";
+import { tooLate } from "./heard-late.ts";
 import {
-  noBench,
+  noBenchHere,
   noFiles,
   notAMember,
   notHere,
@@ -21,7 +22,8 @@ import {
   tooMuch,
   whichBench,
 } from "./own-words.ts";
-import { answerOffer, dropOffer, openOffer } from "./sharing.ts";
+import { answerOffer, openOffer } from "./sharing.ts";
+import { takeArchive } from "./take-archive.ts";
 
 type Heard = GatewayMessageCreateDispatchData;
 
@@ -31,16 +33,21 @@ type Incoming = {
   readonly person: Person;
   readonly isMention: boolean;
   readonly isDirect: boolean;
+  readonly isReplay: boolean;
   /** What was written, as one clean line, or why it is not read. */
   readonly read: ReturnType<typeof cleanIncoming>;
 };
 
-/** Somebody wrote something where the bot can hear it. Never rejects. */
-export async function hearMessage(message: Heard, desk: Desk): Promise<void> {
+/**
+ * Somebody wrote something where the bot can hear it. Never rejects.
+ *
+ * @param isReplay  it was written while the line was lost, and is brought now
+ */
+export async function hearMessage(message: Heard, desk: Desk, isReplay = false): Promise<void> {
   try {
     if (message.author.id === desk.bot) return seeOwn(message, desk);
     if (!isForPeople(message) || !desk.seen.first(message.id)) return;
-    const incoming = readMessage(message, desk);
+    const incoming = { ...readMessage(message, desk), isReplay };
     const text = "text" in incoming.read ? incoming.read.text : "";
     if (callsForAid(text)) return aid(incoming, text, desk);
     if (incoming.isDirect) return await hearDirect(incoming, desk);
@@ -60,7 +67,7 @@ const isForPeople = ({ author, webhook_id, type }: Heard): boolean =>
   webhook_id === undefined &&
   (type === MessageType.Default || type === MessageType.Reply);
 
-function readMessage(message: Heard, desk: Desk): Incoming {
+function readMessage(message: Heard, desk: Desk): Omit<Incoming, "isReplay"> {
   const { author, member } = message;
   const isDirect = message.guild_id === undefined;
   if (isDirect) desk.direct.note(author.id, message.channel_id);
@@ -133,7 +140,7 @@ async function hearDirect(incoming: Incoming, desk: Desk): Promise<void> {
       }
       return say(desk, message, { payloads: [whichBench(found.rooms, false)] });
     case "none":
-      return say(desk, message, { payloads: [payload(noBench)] });
+      return say(desk, message, { payloads: [payload(noBenchHere(desk.isOneOfSeveral))] });
   }
 }
 
@@ -144,8 +151,11 @@ async function hearAtBench(
   desk: Desk,
 ): Promise<void> {
   const { message, read, isDirect } = incoming;
-  if (message.attachments.length > 0 || (message.sticker_items ?? []).length > 0) {
-    return say(desk, message, { payloads: [payload(noFiles)] });
+  const { attachments, sticker_items: stickers = [] } = message;
+  if (attachments.length > 0 || stickers.length > 0) {
+    const text = "text" in read && stickers.length === 0 ? read.text : "";
+    const taken = await takeArchive(room, speaker, text, attachments, desk);
+    return say(desk, message, taken ?? { payloads: [payload(noFiles)] });
   }
   if ("refusal" in read) {
     return say(desk, message, { payloads: room.render(read.refusal, speaker.name) });
@@ -160,13 +170,14 @@ async function hearAtBench(
     const told = await answerOffer(room, speaker, yes !== "no", desk.api);
     return say(desk, message, { payloads: [payload(told)] });
   }
-  await dropOffer(room, speaker);
+  const late = incoming.isReplay ? tooLate(room, read.text, message.id, desk) : undefined;
+  if (late !== undefined) return say(desk, message, { payloads: [late] });
   const wish = readWish(read.text);
   if (wish !== undefined) {
     const told = await grant(wish, room, speaker, desk);
     return say(desk, message, { payloads: [payload(told)] });
   }
-  say(desk, message, await answerAt(room, speaker, () => ({ text: read.text })));
+  say(desk, message, await answerAt(room, speaker, desk.api, () => ({ text: read.text })));
 }
 
 /** True while this person's budget lasts; once it is used up, that is said once. */

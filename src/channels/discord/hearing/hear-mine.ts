@@ -3,7 +3,7 @@ import type { SlashOption } from "../words/read-interaction.ts";
 import type { Desk } from "./desk.ts";
 import { benchOf, chooseBench, chooseReminders } from "./direct-bench.ts";
 import type { Exchange, Slash } from "./exchange.ts";
-import { chosenBench, noBench, remindersGo, whichBench } from "./own-words.ts";
+import { chosenBench, noBenchHere, remindersGo, whichBench } from "./own-words.ts";
 import { wordOf } from "./word-of.ts";
 
 /** What somebody chooses for themselves. */
@@ -26,5 +26,5 @@ export async function hearMine(
   await chooseBench(desk, person.id, undefined);
   const found = await benchOf(person, desk);
   if (found.kind === "several") return answer.give([whichBench(found.rooms, false)]);
-  await alone(found.kind === "one" ? chosenBench(found.room) : noBench);
+  await alone(found.kind === "one" ? chosenBench(found.room) : noBenchHere(desk.isOneOfSeveral));
 }

@@ -70,6 +70,7 @@ export async function hearPress(interaction: Pressed, desk: Desk): Promise<void>
   const { payloads, attached } = await answerAt(
     room,
     speaker,
+    desk.api,
     () => {
       const meant = pressed();
       return "form" in meant ? first : meant;
@@ -92,6 +93,8 @@ async function choose(
   desk.heldBack.delete(speaker.id);
   const fresh = held !== undefined && desk.now() - held.at < 120_000 ? held : undefined;
   if (fresh === undefined || guild_id !== undefined) return alone(chosenBench(room));
-  const { payloads, attached } = await answerAt(room, speaker, () => ({ text: fresh.text }));
+  const { payloads, attached } = await answerAt(room, speaker, desk.api, () => ({
+    text: fresh.text,
+  }));
   await answer.give([payload(chosenBench(room)), ...payloads], attached);
 }

@@ -26,7 +26,9 @@ async function choicesFor(
   const data = interaction.data as SlashData;
   if (person === undefined) return [];
   if (desk.typingBudget.spend(person.id, desk.now()) !== "heard") return [];
-  if (data.name === ADMINISTER) return closedBenches(interaction.guild_id, desk);
+  if (data.name === ADMINISTER) {
+    return person.manages === true ? benchesOf(interaction.guild_id, desk) : [];
+  }
   const meant = slashCommandOf(data, desk.commands);
   const focused = meant?.options.find(({ focused: is }: SlashOption) => is === true);
   if (meant === undefined || focused === undefined) return [];
@@ -45,7 +47,7 @@ async function choicesFor(
 }
 
 /** Benches of this guild that could be moved to another channel. */
-function closedBenches(guild: string | undefined, { rooms }: Desk): Choices {
+function benchesOf(guild: string | undefined, { rooms }: Desk): Choices {
   return rooms
     .all()
     .filter(({ place: { value } }) => value.guild === guild)

@@ -4,6 +4,7 @@ import type { BenchKeeper } from "../../../conversation/bench-keeper.ts";
 import type { Benches } from "../../../conversation/benches.ts";
 import { openQuestion } from "../../../conversation/turn.ts";
 import type { Bench } from "../../../domain/session/bench.ts";
+import { isLive, type Run } from "../../../domain/session/run.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Files } from "../../../export/files.ts";
 import type { Reply } from "../../../reply/reply.ts";
@@ -15,6 +16,8 @@ import { createOutbox, type Outbox } from "../delivery/outbox.ts";
 import type { Sender } from "../delivery/sender.ts";
 import type { Kept } from "../directory/kept.ts";
 import type { Place } from "../directory/record.ts";
+import { isMember } from "../people/membership.ts";
+import type { RolesOf } from "../people/roles-of.ts";
 import type { MessagePayload } from "../words/message-payload.ts";
 import { renderReply } from "../words/render-reply.ts";
 import { createStatusLane } from "./status-lane.ts";
@@ -49,6 +52,8 @@ export type Room = {
   render(reply: Reply, who: string, ephemeral?: boolean): readonly MessagePayload[];
   /** An archive of this bench, to hand it on. */
   archive(name: string): Promise<Uint8Array>;
+  /** Where an archive of this bench that was handed in is put. */
+  readonly files: Pick<Files, "receive" | "dropReceived">;
   /** Everything that may have changed while nobody was connected is looked at again. */
   refresh(): void;
   /** Resolves once what was begun is done and kept. */
@@ -66,6 +71,9 @@ export type RoomParts = {
   readonly api: Api;
   readonly direct: DirectMessages;
   readonly attempts: Attempts;
+  readonly rolesOf: RolesOf;
+  /** Whether this process hears direct messages. */
+  readonly hearsDirect: boolean;
   /** A live message is edited this often at most, ms. */
   readonly editEvery?: number | undefined;
   readonly onChannelTrouble: (failure: Failure) => void;
@@ -86,6 +94,11 @@ export function openRoom(parts: RoomParts): Room {
     api,
     direct,
     attempts: parts.attempts,
+    hearsDirect: parts.hearsDirect,
+    isStillMember: async (id) => {
+      const roles = await parts.rolesOf(place.value.guild, id);
+      return roles !== "gone" && isMember(place.value, { id, roles });
+    },
     now,
     onChannelTrouble,
     onLess: () => sender.wake(statuses),
@@ -107,16 +120,28 @@ export function openRoom(parts: RoomParts): Room {
 
   let before: Promise<void> = Promise.resolve();
 
+  /** Runs begun in the dark: their plans are posted when the light is on. */
+  const unplanned = new Set<string>();
+
+  const postPlans = (fresh: readonly Run[]): void => {
+    const { bench } = keeper.record;
+    for (const { id } of fresh) unplanned.add(id);
+    if (bench.mode === "dark") return;
+    const runs = Object.values(bench.runs).filter((run) => isLive(run) && unplanned.has(run.id));
+    unplanned.clear();
+    const at = bell.now();
+    outbox.post(runs.flatMap((run) => planPosts(run, at, bench, place.value))).catch(onFault);
+  };
+
   /** A run that was not there before is theirs who spoke. @returns the answer without its plan */
   const own = (reply: Reply, speaker: Speaker): Reply => {
     const { bench } = keeper.record;
     const fresh = newRuns(bench, place.value);
-    if (fresh.length === 0) return reply;
+    if (fresh.length === 0 && unplanned.size === 0) return reply;
     const owners = Object.fromEntries(fresh.map(({ id }) => [id, speaker.id]));
     place.change((value) => ({ ...value, owners: { ...value.owners, ...owners } })).catch(onFault);
     const at = bell.now();
-    const posts = fresh.flatMap((run) => planPosts(run, at, bench, key, place.value));
-    if (bench.mode !== "dark") outbox.post(posts).catch(onFault);
+    postPlans(fresh);
     sender.wake(statuses);
     // The plan is a message of its own, for everyone and in everyone's time.
     const planned = new Set(fresh.flatMap((run) => planLines(bench, run, at)));
@@ -159,6 +184,7 @@ export function openRoom(parts: RoomParts): Room {
       });
     },
     archive: (name) => parts.files.read(name),
+    files: parts.files,
     refresh() {
       outbox.wake();
       sender.wake(statuses);

@@ -13,6 +13,7 @@ import type { Kept } from "../directory/kept.ts";
 import type { Place } from "../directory/record.ts";
 import type { MessagePayload } from "../words/message-payload.ts";
 import { statusMessage } from "../words/status-message.ts";
+import { findLiveMessage } from "./find-live-message.ts";
 
 export type StatusParts = {
   readonly key: string;
@@ -33,8 +34,16 @@ const TAKE_OVER = 50 * 60_000;
 /** After a refusal it is tried again so much later, ms. */
 const REFUSED = 60_000;
 
+/** A nonce is good for "the past few minutes" (Discord's documentation, Create Message), ms. */
+const REMEMBERED = 60_000;
+
 const posted = z.object({ id: z.string() });
 type Status = Place["statuses"][string];
+
+const without = <T>(all: Readonly<Record<string, T>>, id: string): Record<string, T> => {
+  const { [id]: _, ...others } = all;
+  return others;
+};
 
 /** What was last shown of a run, and when. */
 type Shown = { readonly text: string; readonly at: number };
@@ -46,43 +55,50 @@ type Shown = { readonly text: string; readonly at: number };
 export function createStatusLane(parts: StatusParts): Lane {
   const { key, keeper, place, api, now, editEvery = PACE, onFault } = parts;
   const shown = new Map<string, Shown>();
-  /** Where each message is taken for made, if the answer that says so gets lost. */
-  const made = new Map<string, number>();
 
   const change = (make: (value: Place) => Place): void => {
     place.change(make).catch(onFault);
   };
   const forget = (run: string): void => {
     shown.delete(run);
-    made.delete(run);
     change((value) => {
       const { [run]: _, ...statuses } = value.statuses;
       const { [run]: __, ...owners } = value.owners;
-      return { ...value, statuses, owners };
+      return { ...value, statuses, owners, making: without(value.making, run) };
     });
   };
 
   const create = (run: Run, payload: MessagePayload, at: number, old: Status | undefined): Send => {
     const { channel } = place.value;
     const path = Routes.channelMessages(channel) as `/${string}`;
-    const count = made.get(run.id) ?? now();
-    made.set(run.id, count);
-    // One nonce for all tries at this message.
+    const before = place.value.making[run.id];
+    const count = before ?? now();
+    // One nonce for all tries at this message, over a restart too.
     const nonce = `s${key.slice(-8)}-${run.id}-${Math.floor(count / 1000).toString(36)}`.slice(
       0,
       25,
     );
     const body = { ...payload, nonce, enforce_nonce: true };
+    let isThere = false;
     return {
       key: routeKey("POST", path),
-      perform: (signal) => api.request("post", path, { body, signal }),
+      async perform(signal) {
+        const tried = { ...place.value.making, [run.id]: count };
+        if (before === undefined)
+          await place.change((value) => ({ ...value, making: tried })).catch(onFault);
+        // Nonces are only remembered for minutes.
+        const isLong = before !== undefined && now() - before > REMEMBERED;
+        const there = isLong ? await findLiveMessage(api, channel, key, run.id, signal) : undefined;
+        isThere = there !== undefined;
+        return there ?? api.request("post", path, { body, signal });
+      },
       accepted(answer) {
         const { id } = posted.parse(answer);
-        made.delete(run.id);
-        shown.set(run.id, { text: JSON.stringify(payload), at });
+        shown.set(run.id, { text: isThere ? "" : JSON.stringify(payload), at });
         change((value) => ({
           ...value,
           statuses: { ...value.statuses, [run.id]: { message: id, channel, at: now() } },
+          making: without(value.making, run.id),
         }));
         if (old !== undefined) removeOld(old);
       },
@@ -147,7 +163,9 @@ export function createStatusLane(parts: StatusParts): Lane {
       if (bench.mode === "dark" || place.value.closed !== undefined) return undefined;
       // The plan of a run stands above its live message; the lane is woken when it is out.
       if (place.value.outbox.some(({ rank }) => rank === "cue")) return undefined;
-      for (const id of Object.keys(place.value.statuses)) {
+      const { statuses, owners, making } = place.value;
+      // Gone with a bench that was forgotten or replaced: its number may come again.
+      for (const id of new Set([statuses, owners, making].flatMap((all) => Object.keys(all)))) {
         if (bench.runs[id] === undefined) forget(id);
       }
       let later: number | undefined;

@@ -4,6 +4,7 @@ import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Reply } from "../../../reply/reply.ts";
 import type { NewPost } from "../delivery/outbox.ts";
 import type { Member, Place } from "../directory/record.ts";
+import { isMember } from "../people/membership.ts";
 import { cueMessage } from "../words/cue-message.ts";
 import { planMessage } from "../words/plan-message.ts";
 import { type RenderContext, renderReply } from "../words/render-reply.ts";
@@ -14,12 +15,18 @@ type To = NewPost["to"];
 export const newRuns = (bench: Bench, { owners }: Place) =>
   Object.values(bench.runs).filter((run) => isLive(run) && owners[run.id] === undefined);
 
+/** Taken off the list, somebody is called by no cue and written to by no reminder any more. */
+const isStillHere = (place: Place, id: string): boolean =>
+  isMember(place, { id, roles: undefined });
+
 /** Who started the run a cue is about; of a cue about several, whoever started one of them. */
-function ownerOf(bench: Bench, { owners }: Place, { facts }: Reply): string | undefined {
+function ownerOf(bench: Bench, place: Place, { facts }: Reply): string | undefined {
+  const { owners } = place;
   const runs = Object.values(bench.runs).toSorted((one, other) => other.plannedAt - one.plannedAt);
   const run = runs.find(({ tank, id }) => tank === facts.tank && owners[id] !== undefined);
   const any = run ?? runs.find(({ id }) => owners[id] !== undefined);
-  return any === undefined ? undefined : owners[any.id];
+  const owner = any === undefined ? undefined : owners[any.id];
+  return owner !== undefined && isStillHere(place, owner) ? owner : undefined;
 }
 
 /** Where what is for all goes: the channel, and while there is none, to whoever opened it. */
@@ -27,20 +34,27 @@ const homeOf = ({ closed, channel, openedBy }: Place): To =>
   closed === undefined ? { channel } : { user: openedBy };
 
 /** Where a reminder, or the daily message, goes: each person's own choice. */
-function addressesOf(place: Place, { facts }: Reply): readonly Pick<NewPost, "to" | "instead">[] {
+function addressesOf(
+  place: Place,
+  { facts }: Reply,
+): readonly Pick<NewPost, "to" | "instead" | "forMember">[] {
   const channel = homeOf(place);
-  const members = Object.entries(place.members);
-  const direct = ([user]: [string, Member]) => ({ to: { user }, instead: channel });
+  const members = Object.entries(place.members).filter(([id]) => isStillHere(place, id));
+  const forMember = true as const;
+  const direct = ([user]: [string, Member]) => ({ to: { user }, instead: channel, forMember });
   if (typeof facts.owner === "string") {
     const owner = members.find(([, { name }]) => name === facts.owner);
     if (owner === undefined) return [{ to: channel }];
-    if (place.closed !== undefined) return [{ to: { user: owner[0] } }];
+    if (place.closed !== undefined) return [{ to: { user: owner[0] }, forMember }];
     return owner[1].reminders === "dm" ? [direct(owner)] : [{ to: channel }];
   }
   const apart = members.filter(([, { reminders }]) => reminders === "dm");
   // A role may hold people who have not said a word yet: they read the channel.
   const all = place.role === undefined && members.length > 0 && apart.length === members.length;
-  return [...(all ? [] : [{ to: channel }]), ...apart.map(([user]) => ({ to: { user } }))];
+  return [
+    ...(all ? [] : [{ to: channel }]),
+    ...apart.map(([user]) => ({ to: { user }, forMember })),
+  ];
 }
 
 /** What came due on a bench, as posts: cues in the channel, reminders where each person wants them. */
@@ -62,7 +76,9 @@ export function postsOf(
     const owner = ownerOf(bench, place, reply);
     return cueMessage(reply, { ...context, mention: owner }).map((payload) => ({
       rank: "cue" as const,
-      to: place.closed === undefined || owner === undefined ? homeOf(place) : { user: owner },
+      ...(place.closed === undefined || owner === undefined
+        ? { to: homeOf(place) }
+        : { to: { user: owner }, forMember: true as const }),
       payload,
       due: at,
       owner,
@@ -75,10 +91,9 @@ export const planPosts = (
   run: Bench["runs"][string],
   now: Instant,
   bench: Bench,
-  benchKey: string,
   place: Place,
 ): readonly NewPost[] =>
-  planMessage(run, now, { bench, benchKey }).map((payload) => ({
+  planMessage(run, now, { bench }).map((payload) => ({
     rank: "cue",
     to: homeOf(place),
     payload,

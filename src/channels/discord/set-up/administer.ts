@@ -1,3 +1,4 @@
+import { farewell } from "../../../conversation/farewell.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import { isZone } from "../../../domain/units/zone.ts";
 import type { Api } from "../delivery/api.ts";
@@ -7,6 +8,7 @@ import { newPlace, type Place } from "../directory/record.ts";
 import { type Person, withMember } from "../people/membership.ts";
 import type { Room } from "../rooms/room.ts";
 import { keyOf, type Rooms } from "../rooms/rooms.ts";
+import { sayFarewell } from "../rooms/say-farewell.ts";
 import type { Calls } from "../voice/calls.ts";
 import * as words from "../voice/voice-words.ts";
 import { cleanOutgoing } from "../words/clean-outgoing.ts";
@@ -52,7 +54,7 @@ export async function administer(asked: Administered, parts: Administration): Pr
   switch (asked.word) {
     case "close":
       parts.calls.leave(room);
-      return close(room);
+      return close(room, parts);
     case "join":
       return parts.calls.join(
         room,
@@ -162,7 +164,7 @@ async function place(
   const where = { guild, channel, channelName: seen.name, openedBy: administrator.id };
   if (known !== undefined) {
     const { closed: _, ...old } = known.place.value;
-    const moved = withMember({ ...old, ...where, statuses: {} }, administrator, true);
+    const moved = withMember({ ...old, ...where, statuses: {}, making: {} }, administrator, true);
     await known.place.change(({ outbox, nextPost }) => ({ ...moved, outbox, nextPost }));
     known.refresh();
     return known;
@@ -226,15 +228,24 @@ async function amiss(value: Place, { api, bot }: Administration): Promise<readon
   ];
 }
 
-async function close({ place }: Room): Promise<string> {
+/** Whoever stands at the sink is told the rest of an open run by the clock before the bench closes. */
+async function close(room: Room, { api, onFault }: Administration): Promise<string> {
+  const { place } = room;
+  const open = farewell(room.keeper.record.bench, room.now());
+  await sayFarewell([room], api, onFault);
   await place.change((value) => ({
     ...value,
     closed: "by an administrator",
     outbox: [],
     statuses: {},
+    making: {},
     offers: {},
   }));
-  return "The bench is closed: I say and hear nothing here any more. All it knows is kept; /wetside open brings it back.";
+  return [
+    "The bench is closed: I say and hear nothing here any more. All it knows is kept; /wetside open brings it back.",
+    ...(open === undefined ? [] : ["A run is open, and nobody is told its cues any more:"]),
+    ...(open?.lines ?? []).map(cleanOutgoing),
+  ].join("\n");
 }
 
 async function removeMember(place: Kept<Place>, { id }: Person): Promise<string> {

@@ -3,7 +3,6 @@ import type { Bench } from "../../../domain/session/bench.ts";
 import type { Run } from "../../../domain/session/run.ts";
 import { layOut } from "../../../domain/timing/stage-clock.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
-import { runButtons } from "./buttons.ts";
 import { cleanOutgoing } from "./clean-outgoing.ts";
 import { type MessagePayload, payload } from "./message-payload.ts";
 import { packLines } from "./split-text.ts";
@@ -13,12 +12,13 @@ export type RunContext = { readonly bench: Bench; readonly benchKey: string };
 
 /**
  * The whole plan of a run, so that a wall clock can finish the job: every pour and pour-out in the
- * time of whoever reads it, and below it, in small print, the plan in the bench's own zone.
+ * time of whoever reads it, and below it, in small print, the plan in the bench's own zone. Without
+ * buttons: those of the live message below it are of the moment.
  */
 export function planMessage(
   run: Run,
   now: Instant,
-  { bench, benchKey }: RunContext,
+  { bench }: Pick<RunContext, "bench">,
 ): readonly MessagePayload[] {
   const plain = planLines(bench, run, now);
   const stages = run.stages.flatMap((stage, index) => {
@@ -33,10 +33,5 @@ export function planMessage(
   );
   const title = `**${cleanOutgoing(`${run.tank}: ${run.title}, plan`)}**`;
   const texts = packLines([title, ...lines, `-# ${cleanOutgoing(bench.zone)}`]);
-  return texts.map((text, index) =>
-    payload(
-      text,
-      index === texts.length - 1 ? { buttons: runButtons(bench, benchKey, now, [run]) } : {},
-    ),
-  );
+  return texts.map((text) => payload(text));
 }

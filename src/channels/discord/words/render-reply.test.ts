@@ -40,6 +40,14 @@ test("all of a reply at the bench", () => {
   );
 });
 
+test("that no clock is running is said once", () => {
+  const clock = { kind: "no-clock" } as const;
+  const hello = answer({ title: "Here I am. No clock is running.", say: "Here I am.", clock });
+  expect(text(hello)).toBe("**Here I am. No clock is running.**");
+  const bottles = answer({ title: "2 bottles", say: "Two bottles.", clock });
+  expect(text(bottles)).toBe("**2 bottles**\n-# no clock running");
+});
+
 test("one line with wet hands, and only what was asked in the dark", () => {
   expect(text(mixed, { mode: "wet" })).toBe("591 mL of water first.");
   expect(text(mixed, { mode: "dark" })).toBe("591 mL of water first.");

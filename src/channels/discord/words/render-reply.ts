@@ -49,11 +49,16 @@ export function renderReply(reply: Reply, context: RenderContext): readonly Mess
   );
 }
 
+/** Said already: the small print would only say it again. */
+const NO_CLOCK = /no clock (is )?running/i;
+
 /** A cue is plain, so that a banner shows its words and nothing else. */
 function allLines(reply: Reply, { question, now }: RenderContext): readonly string[] {
   const [title = "", ...more] = cleanPieces(reply.title);
   const offered = reply.ask?.options ?? [];
   const asButtons = question !== undefined && fitsButtons(question);
+  const isTold = [reply.title, ...reply.lines].some((line) => NO_CLOCK.test(line));
+  const isWithout = isUnasked(reply) || (isTold && reply.clock?.kind === "no-clock");
   return [
     reply.kind === "cue" || reply.facts.cue !== undefined ? title : `**${title}**`,
     ...more,
@@ -62,7 +67,7 @@ function allLines(reply: Reply, { question, now }: RenderContext): readonly stri
     ...(offered.length === 0 || asButtons
       ? []
       : cleanPieces(`(${offered.map(({ word }) => word).join(" / ")})`)),
-    ...(reply.clock === undefined || isUnasked(reply) ? [] : [clockLine(reply.clock, now)]),
+    ...(reply.clock === undefined || isWithout ? [] : [clockLine(reply.clock, now)]),
   ];
 }
 

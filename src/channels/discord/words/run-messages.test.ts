@@ -32,6 +32,8 @@ test("the plan has every pour and pour-out, for the reader's clock and for the b
     "-# 19:33:55 pour wash, at least 3:15; pour out 19:37:10",
     "-# Europe/Lisbon",
   ]);
+  // Buttons are of a moment, and the plan of none.
+  expect(message?.components).toEqual([]);
 });
 
 test("a plan of many baths goes on in a second message and loses none", () => {
@@ -48,7 +50,6 @@ test("before the pour: when it is", () => {
   expect(linesOf(run, at(0))).toEqual([
     "**North: test**",
     `${T(30)} pour developer, ${R(30)}`,
-    `next: ${T(30)} pour developer.`,
     "after it: wash",
   ]);
 });

@@ -28,7 +28,7 @@ export function statusMessage(
   const lines = isLive(run)
     ? [
         ...standingLines(bench, run, now),
-        ...cueLine(bench, run, now),
+        ...(standing(run, now).kind === "planned" ? [] : cueLine(bench, run, now)),
         ...afterLine(bench, run),
         ...noteLines(run),
       ]
