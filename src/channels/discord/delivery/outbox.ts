@@ -6,6 +6,8 @@ import { type MessagePayload, MOST_CHARACTERS } from "../words/message-payload.t
 import type { Api } from "./api.ts";
 import type { DirectMessages } from "./direct-messages.ts";
 import { type Failure, NotForThem } from "./failure.ts";
+import { instantOf } from "./id-instant.ts";
+import { latestMessages, NONCE_GOOD_FOR } from "./latest-messages.ts";
 import { routeKey } from "./limits.ts";
 import { type NextPost, nextPost } from "./next-post.ts";
 import type { Lane, Send, Sender } from "./sender.ts";
@@ -46,6 +48,9 @@ const NO_PERMISSION_WAIT = 60_000;
 /** So many posts wait at most: the oldest that are no cues go first. */
 const MOST = 500;
 
+/** Discord's clock and ours may be so far apart, ms. */
+const EARLY = 5000;
+
 const keyOf = (to: Post["to"]): string => ("channel" in to ? `c${to.channel}` : `u${to.user}`);
 
 /**
@@ -58,8 +63,8 @@ export function createOutbox(parts: OutboxParts): Outbox {
   const opened = now();
   /** Until then the bench's channel takes nothing: cues go to whom they are for. */
   let mutedUntil = 0;
-  /** Nonces under which a message may exist already. */
-  const attempted = new Set<string>();
+  /** Nonces under which a message may exist already, and since when. */
+  const attempted = new Map<string, number>();
 
   const change = (
     make: (outbox: readonly Post[]) => readonly Post[],
@@ -98,6 +103,21 @@ export function createOutbox(parts: OutboxParts): Outbox {
     const said = isUnheard ? unanswerable(next.payload, place.value.channel) : next.payload;
     const body = { ...said, nonce: next.nonce, enforce_nonce: true };
     return api.request("post", Routes.channelMessages(channel) as `/${string}`, { body, signal });
+  };
+
+  /** Is it there already, where its nonce may be forgotten? By its words, since it was due. */
+  const isPosted = async (
+    to: Post["to"],
+    { posts: [first], payload }: NextPost,
+    signal: AbortSignal,
+  ): Promise<boolean> => {
+    const channel = "channel" in to ? to.channel : direct.known(to.user);
+    if (channel === undefined || first === undefined) return false;
+    const words = [payload.content, first.payload.content].map((text) => text.trim());
+    const latest = await latestMessages(api, channel, signal);
+    return latest.some(
+      ({ id, content }) => words.includes(content) && instantOf(id) > first.due - EARLY,
+    );
   };
 
   const keyOfRoute = (to: Post["to"]): string => {
@@ -149,9 +169,12 @@ export function createOutbox(parts: OutboxParts): Outbox {
         }
         return {
           key: keyOfRoute(to),
-          perform(signal) {
-            attempted.add(next.nonce);
-            return sendTo(to, next, signal);
+          async perform(signal) {
+            const before = attempted.get(next.nonce);
+            if (before === undefined) attempted.set(next.nonce, now());
+            const isLong = before !== undefined && now() - before > NONCE_GOOD_FOR;
+            if (isLong && (await isPosted(to, next, signal))) return;
+            await sendTo(to, next, signal);
           },
           accepted() {
             if ("channel" in to) mutedUntil = 0;
@@ -190,7 +213,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
     const key = `${post.rank} ${keyOf(post.to)}`;
     if (!firsts.has(key)) firsts.set(key, post);
   }
-  for (const { nonce } of firsts.values()) attempted.add(nonce);
+  for (const { nonce, due } of firsts.values()) attempted.set(nonce, due);
 
   return {
     async post(posts) {
