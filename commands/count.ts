@@ -6,7 +6,7 @@ import type { Bench } from "../src/domain/session/bench.ts";
 import { correctCount } from "../src/domain/session/count-film.ts";
 import { latestRun } from "../src/domain/session/find-run.ts";
 import type { Run } from "../src/domain/session/run.ts";
-import { type Instant, units } from "../src/domain/units/quantity.ts";
+import { type Instant, secondsBetween, units } from "../src/domain/units/quantity.ts";
 import { plain, showUnits } from "../src/domain/units/show.ts";
 import { answer, question, type Reply, refuse } from "../src/reply/reply.ts";
 
@@ -100,7 +100,10 @@ export const countCommand = defineCommand({
       say: "The count is confirmed.",
       facts: { confirmed: true, bottles: names },
     });
-    return id === undefined ? { bench: after, reply } : goOn(after, id, now, reply);
+    // Said of one run without being asked, it is the same word: what else is open follows.
+    const only = runs.length === 1 && isJustOver(run, now) ? run.id : undefined;
+    const asked = id ?? only;
+    return asked === undefined ? { bench: after, reply } : goOn(after, asked, now, reply);
   },
 });
 
@@ -109,6 +112,12 @@ function goOn(bench: Bench, id: string, now: Instant, reply: Reply): Outcome {
   const run = bench.runs[id];
   return { bench, reply: run === undefined ? reply : thenAsk(bench, run, now, reply) };
 }
+
+/** Later, s, nobody thinks of the run any more: its questions wait for "wrap up". */
+const JUST = 2 * 3600;
+
+const isJustOver = ({ endedAt }: Run, now: Instant): boolean =>
+  endedAt !== undefined && secondsBetween(endedAt, now) < JUST;
 
 /** Runs that counted film nobody has confirmed, oldest first; those of one bottle where it is named. */
 const openCounts = (bench: Bench, bottle: string | undefined): readonly Run[] =>

@@ -25,6 +25,7 @@ export const forgetCommand = defineCommand({
     "(forget|delete|erase) (me|myself|my data|all my data)",
     "(forget|delete|erase|remove) (everything|all) [you know] about {person}",
     "(forget|delete|erase|remove) (member|person) {person}",
+    "forget {person}",
     "(forget|delete|erase|wipe) {whole}",
   ],
   slots: { typed: "text", whole: "wholeBench" },

@@ -21,9 +21,11 @@ export const lastTimeCommand = defineCommand({
     "when (did|have) (i|we) last {filters}",
     "(last|latest|previous) run {filters}",
     "when was the (last|latest) run {filters}",
+    "[when was] [the] (last time|latest time) [that] (i|we) (developed|did|ran) [a|some|any] [film|films|roll|rolls|anything]",
+    "when did (i|we) last (develop|run) [a|some|any] [film|films|roll|rolls|anything]",
   ],
-  examples: ["last time I pushed two stops"],
-  fields: z.object({ filters: z.array(clauseSchema) }),
+  examples: ["last time I pushed two stops", "last time I developed"],
+  fields: z.object({ filters: z.array(clauseSchema).default([]) }),
   changes: false,
   aside: true,
   reads: "past-runs",
@@ -45,7 +47,10 @@ export const lastTimeCommand = defineCommand({
     const run = runs.at(-1);
     if (run === undefined) {
       return answer({
-        title: `Never: no run ${words}, of ${countRuns(all)} in all.`,
+        title:
+          words === ""
+            ? "Never: no run is in the log yet."
+            : `Never: no run ${words}, of ${countRuns(all)} in all.`,
         say: `Never, in ${countRuns(all)}.`,
         facts,
       });
@@ -66,7 +71,7 @@ export const lastTimeCommand = defineCommand({
     ];
     const more = runs.length - 1;
     return answer({
-      title: `Last time ${words}: ${showDate(date)}, ${ago(days)}`,
+      title: `Last time${words === "" ? "" : ` ${words}`}: ${showDate(date)}, ${ago(days)}`,
       lines: [
         foundLine(run, bench.zone),
         ...(developer === undefined || how.length === 0

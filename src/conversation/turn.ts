@@ -207,7 +207,17 @@ class Talk {
       }
       return this.#unclear(sentence, pending);
     }
-    return this.#unknown(sentence);
+    const others = this.#endAskedOfOthers();
+    const answered = others === undefined ? undefined : this.#answer(others, sentence);
+    return answered ?? this.#unknown(sentence);
+  }
+
+  /** How a run ended is everybody's to say: who was not asked may answer what nothing else reads. */
+  #endAskedOfOthers(): Pending | undefined {
+    return Object.keys(this.#record.threads)
+      .flatMap((who) => openQuestion(this.#record, who, this.#now) ?? [])
+      .filter(({ ask }) => ask.command === "wrap up")
+      .toSorted((one, other) => other.at - one.at)[0];
   }
 
   /** A run pasted from another bench is longer than any sentence, and none of its words are said. */

@@ -114,3 +114,29 @@ test("stopped for haste everywhere at once, the cue waits as told and comes once
     expect(told()).toHaveLength(1);
     expect(standIn.violations).toEqual([]);
   }));
+
+test("posted, its answer lost, then away until its nonce is forgotten: still only once", () =>
+  withScene(async (scene) => {
+    const { standIn, clock, pass } = scene;
+    const club = await running(scene);
+    const said = () => club.posts.map(({ content }) => content).join("\n");
+    standIn.faults.next({
+      route: "POST /channels/:channel/messages",
+      drop: "hang",
+      performed: true,
+    });
+    // The socket is lost first: it would bring the message itself.
+    standIn.socket.drop();
+    await clock.pass(9_500);
+    await eventually(() => club.posts.some(({ content }) => content.startsWith("North: agitate")));
+    await standIn.socket.down({ forget: true });
+    await clock.pass(10 * 60_000);
+    await new Promise((resolve) => setTimeout(resolve, 700));
+    await standIn.socket.up();
+    await eventually(() => standIn.socket.count() === 1);
+    await pass(2);
+    await eventually(() => said().includes("last time is over"));
+    expect(said().match(/North: agitate 30 seconds/g)).toHaveLength(1);
+    expect(said().match(/is the developer in\?/g)).toHaveLength(1);
+    expect(standIn.violations).toEqual([]);
+  }));

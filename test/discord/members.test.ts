@@ -102,8 +102,12 @@ test("without the intent plain sentences work directly and in a mention; with it
 test("two with one display name are two people to the bench", () =>
   withScene(async (scene) => {
     const { standIn } = scene;
-    const club = await openBenchAt(scene);
+    const club = await openBenchAt(scene, { nick: "Lab rat" });
     const { ines, rui } = club;
+    const shown = ines.slash("wetside show", { channel: BENCH });
+    await standIn.settled();
+    expect(shown.content).toContain("(Lab rat to the bench)");
+    expect(shown.content).toContain("(Lab rat 2 to the bench)");
     await ask(scene, ines, "how much water for a quart of developer");
     // The question is open for Ines alone.
     expect((await ask(scene, rui, "us")).content).not.toContain("946 mL");

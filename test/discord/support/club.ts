@@ -5,9 +5,16 @@ import { type Bot, type BotOptions, type Scene, TOKEN } from "./bot.ts";
 
 const HERE = ["ViewChannel", "SendMessages", "ReadMessageHistory"] as const;
 
+export type ClubOptions = {
+  readonly messageContent?: boolean;
+  /** What all three call themselves in the club; by their own names when left out. */
+  readonly nick?: string;
+};
+
 /** An invented film club: a private channel, a public one, the group's, and three people. */
-export function foundClub({ standIn }: Scene, more: { readonly messageContent?: boolean } = {}) {
-  const { messageContent = false } = more;
+export function foundClub({ standIn }: Scene, more: ClubOptions = {}) {
+  const { messageContent = false, nick } = more;
+  const called = nick === undefined ? {} : { nick };
   const app = standIn.application({ token: TOKEN, intents: { messageContent } });
   const club = standIn.guild({
     name: "Film club",
@@ -28,7 +35,11 @@ export function foundClub({ standIn }: Scene, more: { readonly messageContent?: 
       { name: "wet-voice", type: "voice" },
       { name: "lounge", type: "voice" },
     ],
-    members: [{ name: "Ines", owner: true }, "Rui", "Tome"],
+    members: [
+      { name: "Ines", owner: true, ...called },
+      { name: "Rui", ...called },
+      { name: "Tome", ...called },
+    ],
   });
   return {
     app,
@@ -62,7 +73,7 @@ export async function ask(
 /** A bench of the club that is open, with Ines and Rui at it. */
 export async function openBenchAt(
   scene: Scene,
-  more: { readonly messageContent?: boolean; readonly options?: BotOptions } = {},
+  more: ClubOptions & { readonly options?: BotOptions } = {},
 ): Promise<Club & { readonly bot: Bot }> {
   const club = foundClub(scene, more);
   const bot = await scene.start(more.options);

@@ -7,6 +7,8 @@ import type { Api } from "./api.ts";
 import type { Attempts } from "./attempts.ts";
 import type { DirectMessages } from "./direct-messages.ts";
 import { type Failure, NotForThem } from "./failure.ts";
+import { instantOf } from "./id-instant.ts";
+import { latestMessages, NONCE_GOOD_FOR } from "./latest-messages.ts";
 import { routeKey } from "./limits.ts";
 import { type NextPost, nextPost } from "./next-post.ts";
 import type { Lane, Send, Sender } from "./sender.ts";
@@ -45,6 +47,9 @@ export type Outbox = {
 const NO_PERMISSION_WAIT = 60_000;
 /** So many posts wait at most: the oldest that are no cues go first. */
 const MOST = 500;
+
+/** Discord's clock and ours may be so far apart, ms. */
+const EARLY = 5000;
 
 const keyOf = (to: Post["to"]): string => ("channel" in to ? `c${to.channel}` : `u${to.user}`);
 
@@ -88,6 +93,9 @@ export function createOutbox(parts: OutboxParts): Outbox {
     );
     if (together.length > 0) remove(together.map((one) => one.nonce));
   };
+  const attempt = (nonce: string, since: number): void => {
+    attempts.set(nonce, { since, seen: () => seen(nonce) });
+  };
   const reroute = (posts: readonly Post[], make: (post: Post) => Post | undefined): void => {
     const nonces = posts.map(({ nonce }) => nonce);
     changeNow((outbox) =>
@@ -104,6 +112,21 @@ export function createOutbox(parts: OutboxParts): Outbox {
     const said = isUnheard ? unanswerable(next.payload, place.value.channel) : next.payload;
     const body = { ...said, nonce: next.nonce, enforce_nonce: true };
     return api.request("post", Routes.channelMessages(channel) as `/${string}`, { body, signal });
+  };
+
+  /** Is it there already, where its nonce may be forgotten? By its words, since it was due. */
+  const isPosted = async (
+    to: Post["to"],
+    { posts: [first], payload }: NextPost,
+    signal: AbortSignal,
+  ): Promise<boolean> => {
+    const channel = "channel" in to ? to.channel : direct.known(to.user);
+    if (channel === undefined || first === undefined) return false;
+    const words = [payload.content, first.payload.content].map((text) => text.trim());
+    const latest = await latestMessages(api, channel, signal);
+    return latest.some(
+      ({ id, content }) => words.includes(content) && instantOf(id) > first.due - EARLY,
+    );
   };
 
   const keyOfRoute = (to: Post["to"]): string => {
@@ -155,9 +178,12 @@ export function createOutbox(parts: OutboxParts): Outbox {
         }
         return {
           key: keyOfRoute(to),
-          perform(signal) {
-            attempts.set(next.nonce, () => seen(next.nonce));
-            return sendTo(to, next, signal);
+          async perform(signal) {
+            const before = attempts.get(next.nonce)?.since;
+            if (before === undefined) attempt(next.nonce, now());
+            const isLong = before !== undefined && now() - before > NONCE_GOOD_FOR;
+            if (isLong && (await isPosted(to, next, signal))) return;
+            await sendTo(to, next, signal);
           },
           accepted() {
             if ("channel" in to) mutedUntil = 0;
@@ -196,7 +222,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
     const key = `${post.rank} ${keyOf(post.to)}`;
     if (!firsts.has(key)) firsts.set(key, post);
   }
-  for (const { nonce } of firsts.values()) attempts.set(nonce, () => seen(nonce));
+  for (const { nonce, due } of firsts.values()) attempt(nonce, due);
 
   return {
     async post(posts) {

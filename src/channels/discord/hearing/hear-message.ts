@@ -59,7 +59,7 @@ export async function hearMessage(message: Heard, desk: Desk, isReplay = false):
 
 /** What we posted is posted, whatever became of the answer to the request. */
 function seeOwn({ nonce }: Heard, { attempts }: Desk): void {
-  if (typeof nonce === "string") attempts.get(nonce)?.();
+  if (typeof nonce === "string") attempts.get(nonce)?.seen();
 }
 
 const isForPeople = ({ author, webhook_id, type }: Heard): boolean =>

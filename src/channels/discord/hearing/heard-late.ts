@@ -4,6 +4,7 @@ import { understand } from "../../../conversation/understand.ts";
 import { liveRuns } from "../../../domain/session/find-run.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import { toWords } from "../../../language/words.ts";
+import { instantOf } from "../delivery/id-instant.ts";
 import type { Room } from "../rooms/room.ts";
 import { runButtons } from "../words/buttons.ts";
 import { cleanOutgoing } from "../words/clean-outgoing.ts";
@@ -21,10 +22,7 @@ const STALE = 5000;
 /** Older than this, ms, an interaction has failed for its user: Discord waits no longer. */
 const FAILED = 3000;
 
-/** The first of January 2015, from which ids count (Discord's documentation, "Snowflakes"). */
-const EPOCH = 1_420_070_400_000;
-
-const ageOf = (id: string, now: Instant): number => now - (Number(BigInt(id) >> 22n) + EPOCH);
+const ageOf = (id: string, now: Instant): number => now - instantOf(id);
 
 /** Its user was told that it failed, so it is not done behind their back. */
 export const hasFailed = (id: string, now: Instant): boolean => ageOf(id, now) > FAILED;

@@ -7,6 +7,7 @@ import type { Instant } from "../../../domain/units/quantity.ts";
 import { OwnFault } from "../../../platform/fault.ts";
 import type { Api } from "../delivery/api.ts";
 import { TOO_MANY_OLD_EDITS } from "../delivery/failure.ts";
+import { latestMessages, NONCE_GOOD_FOR } from "../delivery/latest-messages.ts";
 import { routeKey } from "../delivery/limits.ts";
 import type { Lane, Send } from "../delivery/sender.ts";
 import type { Kept } from "../directory/kept.ts";
@@ -33,9 +34,6 @@ const PACE = 5000;
 const TAKE_OVER = 50 * 60_000;
 /** After a refusal it is tried again so much later, ms. */
 const REFUSED = 60_000;
-
-/** A nonce is good for "the past few minutes" (Discord's documentation, Create Message), ms. */
-const REMEMBERED = 60_000;
 
 const posted = z.object({ id: z.string() });
 type Status = Place["statuses"][string];
@@ -87,8 +85,9 @@ export function createStatusLane(parts: StatusParts): Lane {
         if (before === undefined)
           await place.change((value) => ({ ...value, making: tried })).catch(onFault);
         // Nonces are only remembered for minutes.
-        const isLong = before !== undefined && now() - before > REMEMBERED;
-        const there = isLong ? await findLiveMessage(api, channel, key, run.id, signal) : undefined;
+        const isLong = before !== undefined && now() - before > NONCE_GOOD_FOR;
+        const latest = isLong ? await latestMessages(api, channel, signal) : [];
+        const there = findLiveMessage(latest, key, run.id);
         isThere = there !== undefined;
         return there ?? api.request("post", path, { body, signal });
       },

@@ -31,7 +31,7 @@ export function planMessage(
       `-# ${cleanOutgoing(plain[index] ?? "")}`,
     ].join("\n"),
   );
-  const title = `**${cleanOutgoing(`${run.tank}: ${run.title}, plan`)}**`;
+  const title = `**${cleanOutgoing(`${run.tank}: ${run.title}, clock times`)}**`;
   const texts = packLines([title, ...lines, `-# ${cleanOutgoing(bench.zone)}`]);
   return texts.map((text) => payload(text));
 }

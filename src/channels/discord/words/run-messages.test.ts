@@ -25,7 +25,7 @@ test("the plan has every pour and pour-out, for the reader's clock and for the b
   const [message, ...more] = planMessage(run, evening, context);
   expect(more).toEqual([]);
   expect(message?.content.split("\n")).toEqual([
-    "**North: test, plan**",
+    "**North: test, clock times**",
     `${T(30)} pour developer; pour out ${T(225)}`,
     "-# 19:30:30 pour developer, exactly 3:15; pour out 19:33:45",
     `${T(235)} pour wash; pour out ${T(430)}`,
