@@ -13,7 +13,8 @@ export const bottleCommand = defineCommand({
     `bottle [up] [a] {volume} [of] {solution} <${more}>`,
     "(new|add|another) bottle [of] [{solution}] <[of] {volume} / (mixed|made) [on] {mixed} / (called|named) {name}>",
     `[i|we] [have] (mixed|made) [up] [a] {volume} [of] {solution} <[on] {mixed} / (called|named|as) {name} / {role} / [is] {fill} / in [a|an] {container} / by {by}>`,
-    "bottle (it|this) <(called|named|as) {name}>",
+    "(bottle|bottled|[i|we] [have] bottled) (it|this) <(called|named|as) {name}>",
+    "[i|we] [have] bottled (called|named|as) {name}",
     "bottle",
   ],
   slots: {

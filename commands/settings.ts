@@ -107,7 +107,7 @@ export const setCommand = defineCommand({
   sentences: [
     "set [the] [time] zone [to] {zone}",
     "(set|use) [the] (units|ounces|quarts|ounce) [to|are|in] {country}",
-    "(set|use) {country} (ounces|units|quarts|quart|measures|measure)",
+    "[set|use] {country} (ounces|units|quarts|quart|measures|measure)",
     "(we|i) use {country} (ounces|units|quarts|measures)",
     "(set|use) [the] degrees [to|in] {degrees}",
     "(use|we use) {degrees}",

@@ -1,34 +1,34 @@
 import type { Instant } from "../domain/units/quantity.ts";
 
-type Due = { readonly key: string; readonly at: Instant };
+type Due<K> = { readonly key: K; readonly at: Instant };
 
 /** Keys by instant, the earliest first; keys with the same instant in the order they were set. */
-export type Heap = {
+export type Heap<K = string> = {
   /** The earliest; undefined when empty. */
-  first(): Due | undefined;
+  first(): Due<K> | undefined;
   /** Sets the instant of a key, new or known. */
-  set(key: string, at: Instant): void;
-  remove(key: string): void;
+  set(key: K, at: Instant): void;
+  remove(key: K): void;
   size(): number;
 };
 
-type Node = Due & { readonly turn: number };
+type Node<K> = Due<K> & { readonly turn: number };
 
 /** A binary heap that remembers where each key sits, so that all changes take logarithmic time. */
-export function createHeap(): Heap {
-  const nodes: Node[] = [];
-  const places = new Map<string, number>();
+export function createHeap<K = string>(): Heap<K> {
+  const nodes: Node<K>[] = [];
+  const places = new Map<K, number>();
   let turns = 0;
 
-  const before = (one: Node, other: Node): boolean =>
+  const before = (one: Node<K>, other: Node<K>): boolean =>
     one.at < other.at || (one.at === other.at && one.turn < other.turn);
 
-  const put = (node: Node, place: number): void => {
+  const put = (node: Node<K>, place: number): void => {
     nodes[place] = node;
     places.set(node.key, place);
   };
 
-  const rise = (node: Node, from: number): number => {
+  const rise = (node: Node<K>, from: number): number => {
     let place = from;
     while (place > 0) {
       const above = (place - 1) >> 1;
@@ -41,7 +41,7 @@ export function createHeap(): Heap {
     return place;
   };
 
-  const sink = (node: Node, from: number): void => {
+  const sink = (node: Node<K>, from: number): void => {
     let place = from;
     for (;;) {
       const left = 2 * place + 1;
@@ -56,7 +56,7 @@ export function createHeap(): Heap {
     put(node, place);
   };
 
-  const settle = (node: Node, place: number): void => {
+  const settle = (node: Node<K>, place: number): void => {
     if (rise(node, place) === place) sink(node, place);
   };
 

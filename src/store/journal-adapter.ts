@@ -1,9 +1,10 @@
 import { isDeepStrictEqual } from "node:util";
 import type { Adapter } from "lowdb";
 import type { z } from "zod";
-import { diff } from "../domain/changes.ts";
+import { type Change, diff } from "../domain/changes.ts";
 import { keepAside } from "./aside.ts";
 import { BenchLog, type Entry, type Limits } from "./bench-log.ts";
+import { misfit } from "./check-fit.ts";
 import { explainFaults } from "./explain-faults.ts";
 import type { Folder } from "./folder.ts";
 import { type Migrated, migrate as migrateRecord } from "./migrations/migrate.ts";
@@ -82,7 +83,7 @@ export class JournalAdapter<T> implements Adapter<T | null> {
     if (data === null) throw new TypeError("A bench is never emptied.");
     const changes = diff(this.#latest, data);
     for (const change of changes) checkPlain(change);
-    this.#checkFit(data);
+    this.#checkFit(data, changes);
     const done = Promise.withResolvers<void>();
     this.#waiting.push({ previous: this.#latest, next: data, changes, durable, done });
     this.#latest = data;
@@ -100,14 +101,13 @@ export class JournalAdapter<T> implements Adapter<T | null> {
   }
 
   /** A record that could not be read back must not get to the disk: a bug is then no lost bench. */
-  #checkFit(data: T): void {
-    const parsed = this.#options.schema.safeParse(data);
-    if (parsed.success) return;
-    const place = parsed.error.issues[0]?.path.join(".") ?? "";
+  #checkFit(data: T, changes: readonly Change[]): void {
+    const wrong = misfit(this.#options.schema, data, changes);
+    if (wrong === undefined) return;
     throw new StoreError(
       "unfit",
-      `That change would have spoiled the stored bench (at "${place}"), so I did not keep it. This is a fault of mine.`,
-      parsed.error,
+      `That change would have spoiled the stored bench (at "${wrong.place}"), so I did not keep it. This is a fault of mine.`,
+      wrong.error,
     );
   }
 

@@ -93,6 +93,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
   ],
   bottle: [
+    ["bottled as Walnut", { name: "Walnut" }],
+    ["I have bottled it as Walnut", { name: "Walnut" }],
     [
       "bottle developer 1 quart mixed yesterday",
       { mixed: "2026-11-27", solution: "developer", volume: 946.353 },
@@ -465,6 +467,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   set: [
     ["set zone Europe/Lisbon", { zone: "Europe/Lisbon" }],
     ["use US ounces", { country: "us" }],
+    ["us quarts", { country: "us" }],
     ["set lead 1 minute", { lead: 60 }],
     ["use celsius", { degrees: "C" }],
     ["set the pour window to 30 seconds", { window: 30 }],

@@ -15,6 +15,7 @@ import { StoreError } from "../../store/store-error.ts";
 import { connect } from "./connection/connect.ts";
 import { createGuilds } from "./connection/guilds.ts";
 import { createApi } from "./delivery/api.ts";
+import type { Attempts } from "./delivery/attempts.ts";
 import { createChat } from "./delivery/chat.ts";
 import { createDirectMessages } from "./delivery/direct-messages.ts";
 import { Limits } from "./delivery/limits.ts";
@@ -101,6 +102,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     onBadToken: () => connection.badToken(),
   });
   const direct = createDirectMessages(api);
+  const attempts: Attempts = new Map();
   const rooms = new Rooms();
   const guilds = createGuilds(rooms, onFault);
 
@@ -129,6 +131,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
       sender,
       api,
       direct,
+      attempts,
       editEvery: pace?.edit,
       onChannelTrouble: (failure) => {
         if (failure.kind === "gone") guilds.channelGone(place.value.channel);
@@ -157,6 +160,7 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
     chat,
     calls,
     direct,
+    attempts,
     front,
     rolesOf: createRolesOf(api, benches.now),
     clock,

@@ -1,3 +1,4 @@
+import { oncePer } from "../once-per.ts";
 import { type Cue, justAfter, nextStage, stageCues } from "../timing/cues.ts";
 import { stageClock } from "../timing/stage-clock.ts";
 import { type Instant, later } from "../units/quantity.ts";
@@ -17,7 +18,7 @@ const patience = 2;
  * The next thing the clock does to a run, or undefined when it waits for a word. A cue that lies
  * before `cuedUntil` has been told.
  */
-export function nextEvent(run: Run): RunEvent | undefined {
+export const nextEvent = oncePer((run: Run): RunEvent | undefined => {
   const stage = currentStage(run);
   if (stage === undefined || stage.pourAt === undefined) return undefined;
   const clock = stageClock(stage, stage.pourAt, run.window);
@@ -41,7 +42,7 @@ export function nextEvent(run: Run): RunEvent | undefined {
       : { kind: "stage-over", at: clock.end, stage: run.current },
   );
   return events.reduce((soonest, event) => (event.at < soonest.at ? event : soonest));
-}
+});
 
 /** The run after one event. */
 export function applyEvent(run: Run, event: RunEvent): Run {

@@ -1,3 +1,4 @@
+import { oncePer } from "../once-per.ts";
 import { isWater } from "../process/sheet.ts";
 import { currentStage, type Run, type Stage } from "../session/run.ts";
 import { type Instant, instant, later, type Seconds } from "../units/quantity.ts";
@@ -38,9 +39,20 @@ export function nextStage(run: Run, after: number): { stage: Stage; index: numbe
 /** Every cue of the stage the run stands in, in order of time. */
 export function stageCues(run: Run): readonly Cue[] {
   const stage = currentStage(run);
-  if (stage === undefined || stage.pourAt === undefined) return [];
-  const index = run.current;
-  const clock = stageClock(stage, stage.pourAt, run.window);
+  if (stage === undefined) return [];
+  return cuesOf(stage, run.current, run.window, nextStage(run, run.current)?.stage);
+}
+
+const cuesOf = oncePer(cuesOfStage);
+
+function cuesOfStage(
+  stage: Stage,
+  index: number,
+  window: Seconds,
+  next: Stage | undefined,
+): readonly Cue[] {
+  if (stage.pourAt === undefined) return [];
+  const clock = stageClock(stage, stage.pourAt, window);
   const cues: Cue[] = [];
   const add = (kind: CueKind, at: Instant, lasting?: Seconds): void => {
     cues.push(
@@ -49,7 +61,7 @@ export function stageCues(run: Run): readonly Cue[] {
   };
 
   add("pour", clock.pour);
-  const asked = later(clock.pour, run.window);
+  const asked = later(clock.pour, window);
   if (stage.inAt === undefined && asked < clock.end) add("ask-in", asked);
   const { agitation } = stage;
   const first = firstAgitation(stage);
@@ -66,10 +78,9 @@ export function stageCues(run: Run): readonly Cue[] {
   if (stage.vent !== undefined && stage.vent < stage.time - stage.drain) {
     add("vent", later(clock.start, stage.vent));
   }
-  const next = nextStage(run, index);
   const fetchAt = later(clock.end, -FETCH_LEAD);
   const handsFree = later(clock.start, first + 1);
-  if (next !== undefined && !isWater(next.stage.kind) && fetchAt >= handsFree) {
+  if (next !== undefined && !isWater(next.kind) && fetchAt >= handsFree) {
     add("fetch", fetchAt);
   }
   add("pour-out", clock.pourOut);

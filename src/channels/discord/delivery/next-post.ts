@@ -29,7 +29,7 @@ const MANY = "Late, because I could not reach Discord. These were due:";
 export function nextPost(
   waiting: readonly Post[],
   now: number,
-  attempted: ReadonlySet<string>,
+  attempted: { has(nonce: string): boolean },
 ): NextPost | undefined {
   const [first] = waiting;
   if (first === undefined) return undefined;
@@ -42,7 +42,7 @@ function together(
   first: Post,
   waiting: readonly Post[],
   now: number,
-  attempted: ReadonlySet<string>,
+  attempted: { has(nonce: string): boolean },
 ): readonly Post[] {
   if (first.batch !== undefined) return waiting.filter(({ batch }) => batch === first.batch);
   if (attempted.has(first.nonce) || !isLate(first, now)) return [first];

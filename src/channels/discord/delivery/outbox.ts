@@ -3,6 +3,7 @@ import { OwnFault } from "../../../platform/fault.ts";
 import type { Kept } from "../directory/kept.ts";
 import type { Place, Post } from "../directory/record.ts";
 import type { Api } from "./api.ts";
+import type { Attempts } from "./attempts.ts";
 import type { DirectMessages } from "./direct-messages.ts";
 import type { Failure } from "./failure.ts";
 import { routeKey } from "./limits.ts";
@@ -16,6 +17,7 @@ export type OutboxParts = {
   readonly sender: Sender;
   readonly api: Api;
   readonly direct: DirectMessages;
+  readonly attempts: Attempts;
   /** The bench's time, by which a post is late. */
   readonly now: () => number;
   /** The bench's channel takes nothing from the bot, or is no more. */
@@ -28,8 +30,6 @@ export type OutboxParts = {
 export type Outbox = {
   /** Takes posts to be sent in order; resolves once they would survive a crash. */
   post(posts: readonly NewPost[]): Promise<void>;
-  /** A message of ours was seen with this nonce: whatever became of the answer, it was posted. */
-  seen(nonce: string): void;
   /** The bench's channel is no more: cues go to whom they are for, if told; the rest is dropped. */
   leaveChannel(how: { readonly tell: boolean }): void;
   /** Something may have changed: looks again at everything that waits, the channel first. */
@@ -48,12 +48,10 @@ const keyOf = (to: Post["to"]): string => ("channel" in to ? `c${to.channel}` : 
  * it goes to there is a lane of cues and one of everything else, each in order.
  */
 export function createOutbox(parts: OutboxParts): Outbox {
-  const { place, sender, api, direct, now, onFault } = parts;
+  const { place, sender, api, direct, attempts, now, onFault } = parts;
   const lanes = new Map<string, Lane>();
   /** Until then the bench's channel takes nothing: cues go to whom they are for. */
   let mutedUntil = 0;
-  /** Nonces under which a message may exist already. */
-  const attempted = new Set<string>();
 
   const change = (
     make: (outbox: readonly Post[]) => readonly Post[],
@@ -74,7 +72,15 @@ export function createOutbox(parts: OutboxParts): Outbox {
   const remove = (nonces: readonly string[]): void => {
     // What a power cut brings back goes out under its old nonce.
     changeNow((outbox) => outbox.filter(({ nonce }) => !nonces.includes(nonce)), false);
-    for (const nonce of nonces) attempted.delete(nonce);
+    for (const nonce of nonces) attempts.delete(nonce);
+  };
+  /** A message of ours was seen: whatever became of the answer, it was posted. */
+  const seen = (nonce: string): void => {
+    const post = place.value.outbox.find((one) => one.nonce === nonce);
+    const together = place.value.outbox.filter(
+      (one) => one.nonce === nonce || (post?.batch !== undefined && one.batch === post.batch),
+    );
+    if (together.length > 0) remove(together.map((one) => one.nonce));
   };
   const reroute = (posts: readonly Post[], make: (post: Post) => Post | undefined): void => {
     const nonces = posts.map(({ nonce }) => nonce);
@@ -130,7 +136,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
       rank,
       next(): Send | undefined {
         if ("channel" in to && place.value.closed !== undefined) return undefined;
-        const next = nextPost(waitingFor(to, rank), now(), attempted);
+        const next = nextPost(waitingFor(to, rank), now(), attempts);
         if (next === undefined) return undefined;
         if (next.posts.length > 1 && next.posts.some(({ batch }) => batch !== next.nonce)) {
           // Which posts are one message is on disk before the message can exist.
@@ -140,7 +146,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
         return {
           key: keyOfRoute(to),
           perform(signal) {
-            attempted.add(next.nonce);
+            attempts.set(next.nonce, () => seen(next.nonce));
             return sendTo(to, next, signal);
           },
           accepted() {
@@ -180,7 +186,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
     const key = `${post.rank} ${keyOf(post.to)}`;
     if (!firsts.has(key)) firsts.set(key, post);
   }
-  for (const { nonce } of firsts.values()) attempted.add(nonce);
+  for (const { nonce } of firsts.values()) attempts.set(nonce, () => seen(nonce));
 
   return {
     async post(posts) {
@@ -200,15 +206,6 @@ export function createOutbox(parts: OutboxParts): Outbox {
         await kept;
       } finally {
         for (const lane of new Set(made.map(laneOf))) sender.wake(lane);
-      }
-    },
-    seen(nonce) {
-      if (attempted.has(nonce)) {
-        const post = place.value.outbox.find((one) => one.nonce === nonce);
-        const together = place.value.outbox.filter(
-          (one) => one.nonce === nonce || (post?.batch !== undefined && one.batch === post.batch),
-        );
-        if (together.length > 0) remove(together.map((one) => one.nonce));
       }
     },
     leaveChannel({ tell }) {

@@ -1,4 +1,6 @@
+import { instant } from "../../../domain/units/quantity.ts";
 import type { Clock } from "../../../platform/clock.ts";
+import { createHeap } from "../../../scheduler/heap.ts";
 import { backOff } from "./back-off.ts";
 import { type Failure, failureOf } from "./failure.ts";
 import { type Limits, type Rank, ranks } from "./limits.ts";
@@ -44,8 +46,6 @@ export type Sender = {
 
 type Standing = {
   busy: boolean;
-  /** Held back by a limit, and by nothing else. */
-  limited: boolean;
   failures: number;
   /** Not tried again before this, after a failure. */
   notBefore: number;
@@ -53,13 +53,7 @@ type Standing = {
   askAt: number;
 };
 
-const fresh = (): Standing => ({
-  busy: false,
-  limited: false,
-  failures: 0,
-  notBefore: 0,
-  askAt: 0,
-});
+const fresh = (): Standing => ({ busy: false, failures: 0, notBefore: 0, askAt: 0 });
 
 /** A request that takes longer, ms, is given up and made again. */
 const PATIENCE = 6000;
@@ -69,21 +63,43 @@ const SWEEP = 60_000;
 /**
  * Sends what the lanes hold: cues before everything else, within the limits, and again after a
  * failure, later each time, without end: it is the lane that decides what has become useless.
+ * Thousands of lanes may wait; only those that may go now are looked at.
  */
 export function createSender(parts: SenderParts): Sender {
   const { clock, limits, now, onFault } = parts;
   /** Lanes that have, or may have, something to send. */
   const lanes = new Map<Lane, Standing>();
+  /** Of these, what is to be asked now, in turn; and what is to be asked later. */
+  const ready = { cue: new Set<Lane>(), other: new Set<Lane>(), edit: new Set<Lane>() };
+  const later = createHeap<Lane>();
+  /** Held back by a limit of its own, and by nothing else. */
+  const limited = new Set<Lane>();
+  let busy = 0;
   let callOff: (() => void) | undefined;
   let stopped = false;
   let soon = false;
   let swept = now();
   let waiting: (() => void)[] = [];
 
-  const isActive = (): boolean => [...lanes.values()].some(({ busy, limited }) => busy || limited);
+  const isActive = (): boolean =>
+    busy > 0 || limited.size > 0 || ranks.some((rank) => ready[rank].size > 0);
+
+  /** Puts a lane where it waits; one that is busy comes back by itself. */
+  const queue = (lane: Lane, standing: Standing): void => {
+    if (standing.busy) return;
+    const due = Math.max(standing.notBefore, standing.askAt);
+    if (due > now()) {
+      ready[lane.rank].delete(lane);
+      later.set(lane, instant(due));
+    } else {
+      later.remove(lane);
+      ready[lane.rank].add(lane);
+    }
+  };
 
   const start = (lane: Lane, standing: Standing, send: Send): void => {
     standing.busy = true;
+    busy += 1;
     limits.take(send.key, now());
     const giveUp = new AbortController();
     const endPatience = clock.setTimer(PATIENCE, () => giveUp.abort());
@@ -103,6 +119,8 @@ export function createSender(parts: SenderParts): Sender {
       .finally(() => {
         standing.busy = false;
         standing.askAt = 0;
+        busy -= 1;
+        queue(lane, standing);
         pumpSoon();
       });
   };
@@ -110,7 +128,7 @@ export function createSender(parts: SenderParts): Sender {
   const fail = (lane: Lane, standing: Standing, send: Send, failure: Failure): void => {
     switch (failure.kind) {
       case "limited":
-        standing.limited = true;
+        limited.add(lane);
         standing.notBefore = now() + failure.ms;
         return;
       case "unreachable":
@@ -125,42 +143,37 @@ export function createSender(parts: SenderParts): Sender {
         const wait = send.refused(failure);
         if (wait === undefined) standing.failures = 0;
         else standing.notBefore = now() + wait;
-        lanes.set(lane, standing);
       }
     }
   };
 
-  /** Starts what may go now. @returns when to look again, if it is known */
-  const startDue = (rank: Rank, at: number): number => {
-    let again = Number.POSITIVE_INFINITY;
-    for (const [lane, standing] of lanes) {
-      if (lane.rank !== rank || standing.busy) continue;
-      if (Math.max(standing.notBefore, standing.askAt) <= at) askLane(lane, standing, at);
-      if (standing.busy || !lanes.has(lane)) continue;
-      again = Math.min(again, Math.max(standing.notBefore, standing.askAt));
+  /** Starts what may go now; what a limit for all holds back keeps its turn. */
+  const startReady = (rank: Rank, at: number): void => {
+    for (const lane of ready[rank]) {
+      if (limits.openAt(rank, at) > at) return;
+      ready[rank].delete(lane);
+      const standing = lanes.get(lane);
+      if (standing !== undefined) askLane(lane, standing, at);
     }
-    return again;
   };
 
   const askLane = (lane: Lane, standing: Standing, at: number): void => {
-    // Many lanes may wait for one limit: what they hold is only worked out when it could go.
-    const open = limits.openAt(lane.rank, at);
-    standing.limited = open > at;
-    if (open > at) {
-      standing.askAt = open;
-      return;
-    }
+    limited.delete(lane);
     const send = lane.next(at);
     if (send === undefined) {
       lanes.delete(lane);
-    } else if ("at" in send) {
-      standing.askAt = Math.max(send.at, at + 1);
-    } else {
-      const free = limits.freeAt(send.key, lane.rank, at);
-      standing.limited = free > at;
-      if (free > at) standing.askAt = free;
-      else start(lane, standing, send);
+      return;
     }
+    const free = "at" in send ? Math.max(send.at, at + 1) : limits.freeAt(send.key, lane.rank, at);
+    if (!("at" in send)) {
+      if (free <= at) {
+        start(lane, standing, send);
+        return;
+      }
+      limited.add(lane);
+    }
+    standing.askAt = free;
+    queue(lane, standing);
   };
 
   /** Many lanes may be woken at once: they are looked through once, when all of that is done. */
@@ -180,7 +193,15 @@ export function createSender(parts: SenderParts): Sender {
       limits.sweep(at);
       swept = at;
     }
-    const again = Math.min(...ranks.map((rank) => startDue(rank, at)));
+    for (let due = later.first(); due !== undefined && due.at <= at; due = later.first()) {
+      later.remove(due.key);
+      ready[due.key.rank].add(due.key);
+    }
+    for (const rank of ranks) startReady(rank, at);
+    const again = Math.min(
+      later.first()?.at ?? Number.POSITIVE_INFINITY,
+      ...ranks.filter((rank) => ready[rank].size > 0).map((rank) => limits.openAt(rank, at)),
+    );
     if (Number.isFinite(again)) callOff = clock.setTimer(Math.max(1, again - at), pump);
     if (!isActive()) {
       for (const done of waiting) done();
@@ -201,12 +222,14 @@ export function createSender(parts: SenderParts): Sender {
       const standing = lanes.get(lane) ?? fresh();
       standing.askAt = 0;
       lanes.set(lane, standing);
+      queue(lane, standing);
       pumpSoon();
     },
     kick() {
-      for (const standing of lanes.values()) {
+      for (const [lane, standing] of lanes) {
         standing.notBefore = 0;
         standing.failures = 0;
+        queue(lane, standing);
       }
       pumpSoon();
     },

@@ -2,6 +2,7 @@ import type { Command } from "../../../commands/define-command.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Clock } from "../../../platform/clock.ts";
 import type { Api } from "../delivery/api.ts";
+import type { Attempts } from "../delivery/attempts.ts";
 import type { Chat } from "../delivery/chat.ts";
 import type { DirectMessages } from "../delivery/direct-messages.ts";
 import type { Kept } from "../directory/kept.ts";
@@ -22,6 +23,7 @@ export type Desk = {
   readonly api: Api;
   readonly chat: Chat;
   readonly direct: DirectMessages;
+  readonly attempts: Attempts;
   readonly front: Kept<Front>;
   readonly rolesOf: RolesOf;
   readonly clock: Clock;

@@ -16,10 +16,15 @@ const MOST_ASKED = 10;
  */
 export async function benchOf(person: Omit<Person, "roles">, desk: Desk): Promise<Found> {
   const { rooms, rolesOf, front } = desk;
-  const open = rooms.all().filter(({ place: { value } }) => value.closed === undefined);
-  const known = open.filter(({ place: { value } }) => Object.hasOwn(value.members, person.id));
-  const byRole = open.filter(({ place: { value } }) => value.role !== undefined);
-  const candidates = known.length > 0 ? known : byRole.slice(0, MOST_ASKED);
+  const known: Room[] = [];
+  const byRole: Room[] = [];
+  for (const room of rooms.each()) {
+    const { value } = room.place;
+    if (value.closed !== undefined) continue;
+    if (Object.hasOwn(value.members, person.id)) known.push(room);
+    else if (value.role !== undefined && byRole.length < MOST_ASKED) byRole.push(room);
+  }
+  const candidates = known.length > 0 ? known : byRole;
   const mine: { room: Room; roles: readonly string[] | undefined }[] = [];
   for (const room of candidates) {
     const { value } = room.place;

@@ -51,9 +51,8 @@ export async function hearMessage(message: Heard, desk: Desk): Promise<void> {
 }
 
 /** What we posted is posted, whatever became of the answer to the request. */
-function seeOwn({ nonce }: Heard, { rooms }: Desk): void {
-  if (typeof nonce !== "string") return;
-  for (const { outbox } of rooms.all()) outbox.seen(nonce);
+function seeOwn({ nonce }: Heard, { attempts }: Desk): void {
+  if (typeof nonce === "string") attempts.get(nonce)?.();
 }
 
 const isForPeople = ({ author, webhook_id, type }: Heard): boolean =>

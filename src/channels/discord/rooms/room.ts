@@ -8,6 +8,7 @@ import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Files } from "../../../export/files.ts";
 import type { Reply } from "../../../reply/reply.ts";
 import type { Api } from "../delivery/api.ts";
+import type { Attempts } from "../delivery/attempts.ts";
 import type { DirectMessages } from "../delivery/direct-messages.ts";
 import type { Failure } from "../delivery/failure.ts";
 import { createOutbox, type Outbox } from "../delivery/outbox.ts";
@@ -64,6 +65,7 @@ export type RoomParts = {
   readonly sender: Sender;
   readonly api: Api;
   readonly direct: DirectMessages;
+  readonly attempts: Attempts;
   /** A live message is edited this often at most, ms. */
   readonly editEvery?: number | undefined;
   readonly onChannelTrouble: (failure: Failure) => void;
@@ -83,6 +85,7 @@ export function openRoom(parts: RoomParts): Room {
     sender,
     api,
     direct,
+    attempts: parts.attempts,
     now,
     onChannelTrouble,
     onLess: () => sender.wake(statuses),

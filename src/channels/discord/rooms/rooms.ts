@@ -12,6 +12,11 @@ export class Rooms {
     return [...this.#rooms.values()];
   }
 
+  /** The same without a list of them: there may be a thousand. */
+  each(): Iterable<Room> {
+    return this.#rooms.values();
+  }
+
   byKey(key: string): Room | undefined {
     return this.#rooms.get(key);
   }
