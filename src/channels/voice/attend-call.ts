@@ -29,6 +29,8 @@ type Speaker = Parameters<Attendant["ears"]["hear"]>[0];
 const ECHO = 400;
 /** How often it is looked whether the bench was changed in another way, ms. */
 const LOOK = 1000;
+/** So much memory has to be free for one more ear, bytes: twice what it takes. */
+const FOR_AN_EAR = 600e6;
 const FORM = { rate: RATE, channels: 1 };
 
 /** Listens and speaks in calls: the same trust, the same words as with a microphone. */
@@ -80,6 +82,7 @@ function attend(call: BenchCall, { commands, engine, begin = openEar }: AttendPa
     open: (tell) => begin({ engine, form: FORM, tell, now }),
     tell: (person, event) => void talks.get(person)?.hear(event),
     onFault: write,
+    isRoom: () => process.availableMemory() > FOR_AN_EAR,
     now,
   });
   let seen: unknown;

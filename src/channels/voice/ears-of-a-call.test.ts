@@ -3,7 +3,7 @@ import type { EarEvent } from "../../speech/ear/listener.ts";
 import { openCallEars } from "./ears-of-a-call.ts";
 
 /** Ears that only count what they are given. */
-function callEars() {
+function callEars(isRoom = true) {
   const ears: { fed: number; names: number; tell: (event: EarEvent) => void }[] = [];
   const told: string[] = [];
   let time = 0;
@@ -25,7 +25,11 @@ function callEars() {
     },
     tell: (person, event) => told.push(`${person} ${event.kind}`),
     onFault: (line) => told.push(line),
-    now: () => (time += 1),
+    isRoom: () => isRoom,
+    now() {
+      time += 1;
+      return time;
+    },
   });
   return { call, ears, told };
 }
@@ -78,4 +82,15 @@ test("where nothing can be heard no more ears are tried", () => {
   for (const person of ["a", "b", "c"]) call.hear(person, piece);
   expect(ears).toHaveLength(1);
   expect(told).toEqual(["I cannot hear any more."]);
+});
+
+test("with little memory one ear goes from one speaker to the next", () => {
+  const { call, ears, told } = callEars(false);
+  call.hear("Ines", piece);
+  call.hear("Rui", piece);
+  expect(ears.map(({ fed }) => fed)).toEqual([320]);
+  call.end("Ines");
+  call.hear("Rui", piece);
+  ears[0]?.tell({ kind: "began" });
+  expect([ears.length, told]).toEqual([1, ["Rui began"]]);
 });

@@ -8,6 +8,8 @@ export type CallEarsParts = {
   readonly tell: (person: string, event: EarEvent) => void;
   /** An ear of nobody's broke, or nothing can be heard at all. */
   readonly onFault: (line: string) => void;
+  /** Is there memory for one more? The first is begun in any case. */
+  readonly isRoom: () => boolean;
   /** Monotonic ms. */
   readonly now: () => number;
 };
@@ -21,7 +23,7 @@ export type CallEars = {
   close(): Promise<void>;
 };
 
-/** So many people are heard at once; an ear is a thread with a recogniser of some 100 MB. */
+/** So many people are heard at once; an ear is a thread with a recogniser of some 300 MB. */
 const MOST = 4;
 const PIECE = 320;
 /** Silence behind the last word, in pieces of 20 ms: longer than an utterance needs to end. */
@@ -38,7 +40,7 @@ type One = {
  * An ear for each person in a call, and one in reserve, so that whoever speaks first is heard at
  * once. When all are taken, whoever was silent longest gives theirs up.
  */
-export function openCallEars({ open, tell, onFault, now }: CallEarsParts): CallEars {
+export function openCallEars({ open, tell, onFault, isRoom, now }: CallEarsParts): CallEars {
   const all: One[] = [];
   let known: OwnNames | undefined;
   let deaf = false;
@@ -46,6 +48,7 @@ export function openCallEars({ open, tell, onFault, now }: CallEarsParts): CallE
 
   const reserve = (): void => {
     if (deaf || closed || all.length >= MOST) return;
+    if (all.length > 0 && !isRoom()) return;
     if (all.some(({ person }) => person === undefined)) return;
     const one: One = {
       ear: open((event) => {

@@ -41,7 +41,7 @@ const answerSlots = [
   ...(["bottle", "solution", "newTank", "sheet", "mixedDate"] as const),
 ];
 const answerWords = parseTemplate("(one|keep|adjust|nothing)").node;
-const ANSWER = 0.03;
+const ANSWER = 0.003;
 
 /** "The" may stand before a name, though no template says so. */
 function withArticle(builder: NetBuilder, reader: ReaderName | undefined, from: number): number {

@@ -168,6 +168,23 @@ test("silence and other talk are left alone, by key they are answered", () => {
   expect(hear("", { score: -99, byKey: true }).judgement).toMatchObject({ kind: "say" });
 });
 
+test("words that make no sentence reach the bench only when they were heard well", () => {
+  const said = `${WAKE_WORD} two rolls`;
+  expect(hear(said).judgement).toEqual({ kind: "pass", text: "two rolls" });
+  expect(hear(said, { score: 2, noisy: true }).judgement).toMatchObject({ kind: "say" });
+  expect(hear("two rolls").judgement).toEqual({ kind: "ignore" });
+});
+
+test("an answer with a doubtful number is said back before it is taken", () => {
+  const ask = { command: "start", fields: {}, slot: "film" };
+  const record = { ...calm, threads: { Ines: { pending: { ask, at: evening } } } };
+  expect(hear("two rolls", {}, { record }).judgement.kind).toBe("pass");
+  expect(hear("fifteen", {}, { record }).judgement).toEqual({
+    kind: "ask",
+    question: "Fifteen, one five, right?",
+  });
+});
+
 test("which part went in is always said back: its letter is one vowel among many", () => {
   expect(hear(`${WAKE_WORD} part b is in`).judgement).toEqual({
     kind: "ask",

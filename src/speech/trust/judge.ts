@@ -54,6 +54,7 @@ export type Situation = {
 /** A read-back, the wake word alone, and a question of the bench are open this long, s. */
 const PATIENCE = 15;
 const QUESTION = 120;
+const SAY_AGAIN = "I did not catch that. Say it again.";
 /** They work at any time, with no wake word. */
 const always: ReadonlySet<string> = new Set(["again", "hold", "trouble", "emergency"]);
 
@@ -99,7 +100,7 @@ export function judge(
   }
   if (spoken.score < least) {
     if (!addressed) return result({ kind: "ignore" }, thread);
-    return result({ kind: "say", line: "I did not catch that. Say it again." }, { calledAt: now });
+    return result({ kind: "say", line: SAY_AGAIN }, { calledAt: now });
   }
   if (name !== undefined && always.has(name)) return result({ kind: "pass", text: said.text });
 
@@ -107,9 +108,11 @@ export function judge(
   const open = pending !== undefined && secondsBetween(pending.at, now) <= QUESTION;
   const answering = open && answers(pending, sentence.words, choice);
   if (choice === undefined && !answering) {
-    return addressed
+    if (!addressed) return result({ kind: "ignore" }, thread);
+    // The bench would guess what was meant; it is to guess from words that were heard well.
+    return isHeardWell(spoken, thresholds.change, thresholds)
       ? result({ kind: "pass", text: said.text })
-      : result({ kind: "ignore" }, thread);
+      : result({ kind: "say", line: SAY_AGAIN }, { calledAt: now });
   }
   if (choice?.command.changes === false) return result({ kind: "pass", text: said.text });
 
@@ -133,7 +136,7 @@ const readBack = (words: readonly string[]): string => {
 function isDoubtful(
   { words }: Words,
   choice: Choice | undefined,
-  { score, noisy = false }: Spoken,
+  spoken: Spoken,
   { record, thresholds = usualThresholds }: Situation,
 ): boolean {
   if (doubtfulNumbers(words).length > 0) return true;
@@ -142,8 +145,15 @@ function isDoubtful(
   // "B", "C" and "D" are one vowel: which part went in is never left to the ear alone.
   if (choice?.command.name === "part in" && choice.fields.part !== undefined) return true;
   const least = holdsNumber(words) ? thresholds.number : thresholds.change;
-  return score < least + (noisy ? thresholds.noise : 0);
+  return !isHeardWell(spoken, least, thresholds);
 }
+
+/** Where there is noise a score has to be better. */
+const isHeardWell = (
+  { score, noisy = false }: Spoken,
+  least: number,
+  { noise }: Thresholds,
+): boolean => score >= least + (noisy ? noise : 0);
 
 /** One or two words are found in any talk; unasked they have to fit well. */
 function leastScore(

@@ -28,7 +28,7 @@ export const usualThresholds: Thresholds = {
   always: -15,
   yes: -15,
   unasked: -4,
-  change: -5,
+  change: -2,
   number: 0,
-  noise: 6,
+  noise: 7,
 };

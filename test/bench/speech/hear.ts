@@ -95,20 +95,19 @@ export async function benchPhrases(
         errors.push(
           `${clip.voice} ${clip.pace} "${clip.said}": ${events.map(({ text, score }) => `"${text}" ${score.toFixed(1)}`).join(", ")}`,
         );
+      // Everything that was heard of a clip counts here, not the best of it.
+      for (const { text, score, noisy } of events) {
+        if (judged(text, score, noisy).kind !== "pass") continue;
+        const got = meaningOf(text, commands);
+        if (got === meant) continue;
+        tally.wrong += 1;
+        if (changing.get(JSON.parse(got ?? "[]")[0]) !== true) continue;
+        tally.wrongChanges += 1;
+        errors.push(`CHANGED ${clip.voice} "${clip.said}": "${text}" ${score.toFixed(1)}`);
+      }
       const judgement = best === undefined ? undefined : judged(best.text, best.score, best.noisy);
-      if (judgement?.kind === "pass") {
-        tally.done += 1;
-        if (!right) {
-          tally.wrong += 1;
-          const name = JSON.parse(meaningOf(best?.text ?? "", commands) ?? "[]")[0];
-          if (changing.get(name) === true) {
-            tally.wrongChanges += 1;
-            errors.push(
-              `CHANGED ${clip.voice} "${clip.said}": "${best?.text}" ${best?.score.toFixed(1)}`,
-            );
-          }
-        }
-      } else if (judgement?.kind === "ask") tally.asked += 1;
+      if (judgement?.kind === "pass") tally.done += 1;
+      else if (judgement?.kind === "ask") tally.asked += 1;
       else tally.nothing += 1;
     });
     const percent = (count: number): number => (100 * count) / Math.max(1, clips.length);

@@ -29,7 +29,7 @@ const judged = ({ text, score, noisy }: Heard) =>
 let engine: Engine;
 beforeAll(async () => {
   engine = await openTestEngine(commands);
-});
+}, 60_000);
 afterAll(() => engine.close());
 
 const said = [
@@ -49,8 +49,19 @@ const said = [
 ];
 
 /** How many are heard as they were meant; what is done without a question has to be right. */
-async function rightOf(place: Place): Promise<number> {
-  const clips = [...speak(said, "rms", 1), ...speak(said, "kal16", 1.1)];
+async function rightOf(place: Place, sentences: readonly string[]): Promise<number> {
+  const clips = [
+    ...speak(
+      sentences.filter((_, at) => at % 2 === 0),
+      "rms",
+      1,
+    ),
+    ...speak(
+      sentences.filter((_, at) => at % 2 === 1),
+      "kal16",
+      1.1,
+    ),
+  ];
   const heard = await listen(engine, clips, place);
   let right = 0;
   heard.forEach((events, at) => {
@@ -68,16 +79,17 @@ async function rightOf(place: Place): Promise<number> {
 }
 
 test("in quiet nearly everything is heard as it was meant", async () => {
-  expect(await rightOf({})).toBeGreaterThanOrEqual(0.92);
+  expect(await rightOf({}, said)).toBeGreaterThanOrEqual(0.92);
 });
 
 test("beside a running tap most of it is, and nothing wrong is done", async () => {
-  expect(await rightOf({ noise: "water", db: 20 })).toBeGreaterThanOrEqual(0.7);
+  const some = said.slice(0, 9);
+  expect(await rightOf({ noise: "water", db: 20 }, some)).toBeGreaterThanOrEqual(0.7);
 });
 
 test("unrelated talk is not answered", async () => {
   const clips = speak(
-    talk.filter((_, at) => at % 12 === 0),
+    talk.filter((_, at) => at % 20 === 0),
     "rms",
     1,
   );
@@ -134,7 +146,7 @@ describe("what is no speech for it", () => {
   });
 
   test("a monologue without a pause is dropped and what follows is heard", async () => {
-    const long = speak([talk.slice(0, 6).join(" and ")], "rms", 1)[0];
+    const long = speak([talk.slice(0, 4).join(" and ")], "rms", 1)[0];
     const after = speak(["how old is acorn"], "rms", 1)[0];
     const heard = await listen(
       engine,
