@@ -5,6 +5,7 @@ import { diff } from "../domain/changes.ts";
 import { keepAside } from "./aside.ts";
 import { BenchLog, type Entry, type Limits } from "./bench-log.ts";
 import { explainFaults } from "./explain-faults.ts";
+import { misfit } from "./fits.ts";
 import type { Folder } from "./folder.ts";
 import { type Migrated, migrate as migrateRecord } from "./migrations/migrate.ts";
 import { checkPlain } from "./plain.ts";
@@ -101,13 +102,12 @@ export class JournalAdapter<T> implements Adapter<T | null> {
 
   /** A record that could not be read back must not get to the disk: a bug is then no lost bench. */
   #checkFit(data: T): void {
-    const parsed = this.#options.schema.safeParse(data);
-    if (parsed.success) return;
-    const place = parsed.error.issues[0]?.path.join(".") ?? "";
+    const wrong = misfit(this.#options.schema, data, this.#latest);
+    if (wrong === undefined) return;
     throw new StoreError(
       "unfit",
-      `That change would have spoiled the stored bench (at "${place}"), so I did not keep it. This is a fault of mine.`,
-      parsed.error,
+      `That change would have spoiled the stored bench (at "${wrong.place}"), so I did not keep it. This is a fault of mine.`,
+      wrong.cause,
     );
   }
 
