@@ -8,8 +8,8 @@ import { generationsIn } from "./generations.ts";
 import { type AdapterOptions, JournalAdapter } from "./journal-adapter.ts";
 import { fileNameOf, idOf } from "./names.ts";
 import { checkPlain } from "./plain.ts";
-import { readText } from "./recover.ts";
-import { sealArchived, unsealArchived } from "./seal.ts";
+import { readArchived } from "./read-archived.ts";
+import { sealArchived } from "./seal.ts";
 import type { Archives, CommitOptions, Loaded, Store } from "./store.ts";
 import { diskError, StoreError } from "./store-error.ts";
 import { finishSwap, stage, swap } from "./swap-folder.ts";
@@ -105,18 +105,11 @@ class FileStore<T> implements Store<T> {
 
   async recall(id: string, name: string): Promise<unknown> {
     this.#checkOurs();
-    const folder = this.#archiveOf(id);
-    const file = `${fileNameOf(name)}.json`;
-    const text = await readText(folder, file);
-    if (text === undefined) return undefined;
-    const content = unsealArchived(text);
-    if (content === undefined) {
-      throw new StoreError(
-        "unreadable",
-        `The file ${folder.shown}/${file} is damaged, so I cannot show that record. I left it as it is.`,
-      );
-    }
-    return content.record;
+    return readArchived(this.#archiveOf(id), name);
+  }
+
+  archivePath(id: string): string {
+    return this.#archiveOf(id).path;
   }
 
   async rewrite(id: string, previous: T | undefined, next: T, archives: Archives): Promise<T> {
