@@ -20,6 +20,7 @@ import { defineCommand } from "../src/commands/define-command.ts";
 import { labelLines } from "../src/commands/label-text.ts";
 import { unconfirmed } from "../src/commands/read-back.ts";
 import type { BottleLook } from "../src/domain/chemistry/look.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { dateOf, daysBetween, showDate } from "../src/domain/timing/clock-text.ts";
 import { showUnits, showVolume } from "../src/domain/units/show.ts";
@@ -51,7 +52,7 @@ export const bottlesCommand = defineCommand({
   },
   run({ bench, now }, { bottle, solution }) {
     const today = dateOf(now, bench.zone);
-    const one = bottle === undefined ? undefined : bench.bottles[bottle];
+    const one = bottle === undefined ? undefined : ownValue(bench.bottles, bottle);
     if (one?.retiredOn !== undefined) return retiredReply(one);
     if (one !== undefined) return single(bench, lookOn(bench, one, today), today);
     const all = looksOn(bench, today);

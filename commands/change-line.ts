@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { askNext, questionMeant, takeAnswer } from "../src/commands/teaching.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Draft } from "../src/domain/session/draft.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
 
@@ -37,7 +38,7 @@ export const changeLineCommand = defineCommand({
   },
   run({ bench, who, listening }, { line, value, solution, word, sheet }) {
     if (sheet !== undefined) {
-      const answers = bench.taught[sheet];
+      const answers = ownValue(bench.taught, sheet);
       if (answers === undefined) {
         return refuse(
           "not-taught",

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { thenAsk } from "../src/commands/after-run.ts";
 import { askFor, confirm, defineCommand, type Outcome } from "../src/commands/define-command.ts";
 import { readBack, unconfirmed } from "../src/commands/read-back.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { correctCount } from "../src/domain/session/count-film.ts";
 import { latestRun } from "../src/domain/session/find-run.ts";
@@ -49,7 +50,8 @@ export const countCommand = defineCommand({
   },
   run({ bench, now }, { run: id, bottle, used, sure }) {
     const open = id === undefined ? openCounts(bench, bottle) : [];
-    const run = id === undefined ? (open.at(-1) ?? lastCounted(bench, bottle)) : bench.runs[id];
+    const run =
+      id === undefined ? (open.at(-1) ?? lastCounted(bench, bottle)) : ownValue(bench.runs, id);
     if (bottle !== undefined && used !== undefined) {
       const corrected = correct(bench, id === undefined ? undefined : run, bottle, used, sure);
       return id === undefined || !("bench" in corrected)
@@ -109,7 +111,7 @@ export const countCommand = defineCommand({
 
 /** The count was asked about at the end of a run: its other questions follow. */
 function goOn(bench: Bench, id: string, now: Instant, reply: Reply): Outcome {
-  const run = bench.runs[id];
+  const run = ownValue(bench.runs, id);
   return { bench, reply: run === undefined ? reply : thenAsk(bench, run, now, reply) };
 }
 
@@ -146,7 +148,7 @@ function correct(
   used: number,
   sure: boolean | undefined,
 ): Reply | { bench: Bench; reply: Reply } {
-  const bottle = bench.bottles[id];
+  const bottle = ownValue(bench.bottles, id);
   if (bottle === undefined) return refuse("no-such-bottle", "I know no such bottle. Say bottles.");
   const before = bottle.used;
   // A lower count makes a bath look younger than I believed: that is asked about.

@@ -9,6 +9,7 @@ import {
 } from "../src/commands/developing.ts";
 import { figuresFor, ownLine } from "../src/commands/own-figures.ts";
 import { aboutSheet, bathOn, sheetFor } from "../src/commands/sheets.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { showStops } from "../src/domain/process/push-time.ts";
 import { isDeveloper } from "../src/domain/process/sheet.ts";
 import { sayDuration, showDuration } from "../src/domain/units/show.ts";
@@ -56,7 +57,7 @@ export const pushCommand = defineCommand({
         { say: "Only a developer is pushed." },
       );
     }
-    const bottle = wanted.bottle === undefined ? undefined : bench.bottles[wanted.bottle];
+    const bottle = wanted.bottle === undefined ? undefined : ownValue(bench.bottles, wanted.bottle);
     const look = bottle === undefined ? undefined : lookNow(bench, bottle, now);
     const whose = figuresFor(sheet, bath, look);
     const { push: stops, pushRule } = wanted;

@@ -14,6 +14,7 @@ import { localCodes } from "../src/data/disposal.ts";
 import { bathCautions } from "../src/data/safety.ts";
 import type { Bottle } from "../src/domain/chemistry/bottle.ts";
 import { type BottleLook, failedTest } from "../src/domain/chemistry/look.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { dateOf, showDate } from "../src/domain/timing/clock-text.ts";
@@ -50,7 +51,7 @@ export const retireCommand = defineCommand({
     currency: "the word the price was given in",
   },
   run({ bench, now }, { bottle, reason, sure, drain }) {
-    const found = bench.bottles[bottle];
+    const found = ownValue(bench.bottles, bottle);
     if (found === undefined) return refuse("no-such-bottle", "I know no such bottle. Say bottles.");
     if (found.retiredOn !== undefined) {
       // The drain is answered after the fact: the bottle went out of use at once.

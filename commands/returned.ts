@@ -12,6 +12,7 @@ import {
   sizeOf,
 } from "../src/domain/chemistry/bottle.ts";
 import { pourBack } from "../src/domain/chemistry/fill.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { isDeveloper, spoilsDeveloper } from "../src/domain/process/sheet.ts";
 import { type Bench, liveBottles } from "../src/domain/session/bench.ts";
 import { inHand } from "../src/domain/session/in-hand.ts";
@@ -207,7 +208,7 @@ function whatIsInTheJug(
 /** What the jug was said to hold, against the bottle it shall go into. */
 function jugBlocked(bench: Bench, bottle: Bottle, jug: string | undefined): Reply | undefined {
   if (jug === undefined || jug === bottle.id) return undefined;
-  const from = bench.bottles[jug];
+  const from = ownValue(bench.bottles, jug);
   const bath = from?.bath ?? jug;
   const blocked = blockedWay(bottle, bath, bath);
   if (blocked !== undefined || from === undefined) return blocked;
@@ -223,7 +224,7 @@ function jugBlocked(bench: Bench, bottle: Bottle, jug: string | undefined): Repl
 }
 
 function wrongInHand(bench: Bench, bottle: Bottle, held: string): Reply {
-  const other = bench.bottles[held];
+  const other = ownValue(bench.bottles, held);
   const name = other?.name ?? held;
   const holds =
     other === undefined ? "I know no bottle in use of that name" : `that is ${other.bath}`;

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { askFor, defineCommand, type Handling } from "../src/commands/define-command.ts";
 import { formValues, inForm, sessionForms } from "../src/commands/session-forms.ts";
 import { runsOn } from "../src/domain/log/find-runs.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { allRuns } from "../src/domain/session/past.ts";
 import { clockMinute, showDate } from "../src/domain/timing/clock-text.ts";
 import { type Reply, refuse } from "../src/reply/reply.ts";
@@ -33,7 +34,7 @@ export const showRunCommand = defineCommand({
     const runs = allRuns(bench, past);
     const wanted = id ?? (number === undefined ? undefined : `run-${number}`);
     if (wanted !== undefined) {
-      const run = bench.runs[wanted] ?? runs.find((one) => one.id === wanted);
+      const run = ownValue(bench.runs, wanted) ?? runs.find((one) => one.id === wanted);
       return run === undefined
         ? refuse("no-run", `There is no ${wanted.replace("-", " ")}. Say runs for a list.`)
         : inForm(bench, run, form);

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { rescues } from "../src/data/rescues.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import type { Run } from "../src/domain/session/run.ts";
@@ -51,7 +52,8 @@ export const troubleCommand = defineCommand({
         },
       );
     }
-    const verdict = detail === undefined ? undefined : rescue.verdicts[detail.toLowerCase()];
+    const verdict =
+      detail === undefined ? undefined : ownValue(rescue.verdicts, detail.toLowerCase());
     if (verdict === undefined) {
       return askFor(
         "trouble",

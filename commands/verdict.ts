@@ -5,6 +5,7 @@ import { defineCommand } from "../src/commands/define-command.ts";
 import { heads, verdictLine } from "../src/commands/verdict-words.ts";
 import type { Bottle } from "../src/domain/chemistry/bottle.ts";
 import { verdictOf } from "../src/domain/chemistry/verdict.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { type Bench, liveBottles } from "../src/domain/session/bench.ts";
 import { latestRun } from "../src/domain/session/find-run.ts";
 import { touchedBy } from "../src/domain/session/touched.ts";
@@ -31,7 +32,7 @@ export const verdictCommand = defineCommand({
   },
   run({ bench, now }, { bottle }) {
     const bottles =
-      bottle === undefined ? lastUsed(bench) : [bench.bottles[bottle]].filter(isThere);
+      bottle === undefined ? lastUsed(bench) : [ownValue(bench.bottles, bottle)].filter(isThere);
     const looks = bottles.map((one) => lookNow(bench, one, now));
     if (looks.length === 0) {
       return refuse("no-such-bottle", "I know no bottles to judge. Say bottles.", {

@@ -3,6 +3,7 @@ import { afterQuestion, thenAsk } from "../src/commands/after-run.ts";
 import { askFor, defineCommand, type Outcome } from "../src/commands/define-command.ts";
 import { readOn } from "../src/commands/read-thermometer.ts";
 import { withRun } from "../src/commands/tanks.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import {
   anyTankWet,
   developerOf,
@@ -107,7 +108,7 @@ export const wrapUpCommand = defineCommand({
 
 /** The run that was named; else the last one that is over and still has a question, or the last. */
 function runAsked(bench: Bench, id: string | undefined, tank: string | undefined): Run | undefined {
-  if (id !== undefined) return bench.runs[id];
+  if (id !== undefined) return ownValue(bench.runs, id);
   if (tank !== undefined) {
     const named = runOfTank(bench, tank);
     return named?.endedAt === undefined ? undefined : named;

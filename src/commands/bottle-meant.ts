@@ -1,4 +1,5 @@
 import type { Bottle } from "../domain/chemistry/bottle.ts";
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { showDate } from "../domain/timing/clock-text.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
@@ -9,7 +10,7 @@ export function bottleMeant(
   bench: Bench,
   id: string,
 ): { readonly bottle: Bottle } | { readonly reply: Reply } {
-  const bottle = bench.bottles[id];
+  const bottle = ownValue(bench.bottles, id);
   if (bottle === undefined) {
     return {
       reply: refuse("no-such-bottle", "I know no such bottle. Say bottles for those I know.", {

@@ -203,9 +203,11 @@ function showRaw<F extends Fields>(
   }
 }
 
-/** Raw fields as they can be kept until the answer comes. */
+/** Raw fields as they can be kept until the answer comes, and read back the same. */
 export function toJson(raw: Readonly<Record<string, unknown>>): Record<string, Json> {
-  return JSON.parse(JSON.stringify(raw)) as Record<string, Json>;
+  // A key of this name is left out by whoever reads a record.
+  const kept = (key: string, value: unknown): unknown => (key === "__proto__" ? undefined : value);
+  return JSON.parse(JSON.stringify(raw, kept)) as Record<string, Json>;
 }
 
 /**

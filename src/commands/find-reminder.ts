@@ -1,3 +1,4 @@
+import { ownValue } from "../domain/own-value.ts";
 import { dueOf } from "../domain/reminders/due.ts";
 import type { Reminder } from "../domain/reminders/reminder.ts";
 import type { Bench } from "../domain/session/bench.ts";
@@ -38,7 +39,7 @@ export function reminderMeant(
   said: string,
   fields: Readonly<Record<string, unknown>>,
 ): { readonly reminder: Reminder } | { readonly reply: Reply } {
-  const byId = bench.reminders[said];
+  const byId = ownValue(bench.reminders, said);
   if (byId !== undefined) return { reminder: byId };
   const wanted = wordsOf(said);
   const all = liveReminders(bench);

@@ -1,3 +1,4 @@
+import { ownValue } from "../domain/own-value.ts";
 import { isDeveloper } from "../domain/process/sheet.ts";
 import { err, ok, type Result } from "../domain/result.ts";
 import type { Answers, BathAnswers } from "../domain/teaching/answers.ts";
@@ -218,7 +219,7 @@ function readKeeps(heard: Words, listening: Listening): Result<number, NotRead> 
     .find(({ next }) => next === words.length - 1);
   const one = ["a", "an"].includes(words[from] ?? "") && from === words.length - 2 ? 1 : undefined;
   const value = typeof number?.value === "number" ? number.value : one;
-  const days = DAYS[words.at(-1)?.replace(/s$/, "") ?? ""];
+  const days = ownValue(DAYS, words.at(-1)?.replace(/s$/, "") ?? "");
   return value === undefined || days === undefined
     ? err("Say it like 6 weeks, 40 days, or 6 weeks full and 4 weeks part full.")
     : ok(value * days);

@@ -1,4 +1,5 @@
 import { filmUnits, rollCount } from "../domain/film/load.ts";
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Run } from "../domain/session/run.ts";
 import { type Units, units } from "../domain/units/quantity.ts";
@@ -27,7 +28,7 @@ export function readBack(
 ): { readonly title: string; readonly say: string; readonly ask: Ask } | undefined {
   if (run.counted.length === 0 || run.countConfirmed === true) return undefined;
   const totals = run.counted.flatMap(({ bottle, after }) => {
-    const found = bench.bottles[bottle];
+    const found = ownValue(bench.bottles, bottle);
     return found === undefined ? [] : [{ name: found.name, after }];
   });
   const first = totals[0];

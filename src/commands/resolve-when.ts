@@ -1,4 +1,5 @@
 import type { Bottle } from "../domain/chemistry/bottle.ts";
+import { ownValue } from "../domain/own-value.ts";
 import { explainShift, showDay, showMoment, zonedAt } from "../domain/reminders/calendar.ts";
 import { messageAt } from "../domain/reminders/daily.ts";
 import { firstDue } from "../domain/reminders/due.ts";
@@ -116,7 +117,7 @@ function resolveFromBottle(
 ): Resolved | NoMoment {
   const live = liveBottles(bench);
   const id = when.bottle ?? chosen ?? (live.length === 1 ? live[0]?.id : undefined);
-  const bottle = id === undefined ? undefined : bench.bottles[id];
+  const bottle = id === undefined ? undefined : ownValue(bench.bottles, id);
   if (bottle === undefined) {
     return live.length === 0
       ? { reason: "no-bottle", sentence: "I know no bottle yet. Which day instead?" }

@@ -1,3 +1,4 @@
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { latestRun, runOfTank } from "../domain/session/find-run.ts";
 import { allRuns, type Past } from "../domain/session/past.ts";
@@ -16,7 +17,7 @@ const idOf = ({ run, number }: Naming): string | undefined =>
 
 function atHand(bench: Bench, named: Naming): Run | undefined {
   const id = idOf(named);
-  if (id !== undefined) return bench.runs[id];
+  if (id !== undefined) return ownValue(bench.runs, id);
   const { tank } = named;
   return tank === undefined ? latestRun(bench) : runOfTank(bench, tank);
 }

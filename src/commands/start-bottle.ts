@@ -1,5 +1,6 @@
 import type { Bottle } from "../domain/chemistry/bottle.ts";
 import { isFit } from "../domain/chemistry/capacity-left.ts";
+import { ownValue } from "../domain/own-value.ts";
 import { explainSharing, sharingTrouble } from "../domain/process/shared-baths.ts";
 import { type Bath, isWater, type Sheet } from "../domain/process/sheet.ts";
 import { type Bench, liveBottles } from "../domain/session/bench.ts";
@@ -45,7 +46,7 @@ export function bottleFor(
     const offered = fit.length > 0 ? fit : holding;
     return offered.length > 1 ? { several: offered } : { bottle: offered[0] };
   }
-  const bottle = bench.bottles[named];
+  const bottle = ownValue(bench.bottles, named);
   if (bottle === undefined) return { bottle: undefined };
   if (bottle.retiredOn !== undefined) return { wrong: retiredReply(bottle) };
   if (!holds(bottle)) {

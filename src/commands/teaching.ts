@@ -1,3 +1,4 @@
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Draft } from "../domain/session/draft.ts";
 import type { Answers } from "../domain/teaching/answers.ts";
@@ -152,7 +153,7 @@ export function questionMeant(
     drift: "compensation",
     units: "measure",
   };
-  const meant = word === undefined ? undefined : (synonyms[word] ?? word);
+  const meant = word === undefined ? undefined : (ownValue(synonyms, word) ?? word);
   return all.find(
     (one) =>
       one.word === meant &&

@@ -1,3 +1,4 @@
+import { ownValue } from "../domain/own-value.ts";
 import type { Unsettled } from "../language/reader.ts";
 
 /** The choice whose word, or whose first word, was said. */
@@ -17,7 +18,7 @@ export function pick<C extends { readonly word: string }>(
     british: "imperial",
     english: "imperial",
   };
-  const meant = countries[norm] ?? norm;
+  const meant = ownValue(countries, norm) ?? norm;
   const exact = choices.find(({ word }) => word.toLowerCase() === meant);
   if (exact !== undefined) return exact;
   const number = Number(meant);

@@ -10,9 +10,10 @@ import { isoInstant } from "../domain/timing/clock-text.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import type { Files } from "../export/files.ts";
 import { checkExport, readPicture } from "../export/read-export.ts";
+import { recallOrNothing } from "../export/recall-or-nothing.ts";
+import { outlineOf } from "../export/write-export.ts";
 import type { Reply } from "../reply/reply.ts";
 import type { Archives, Store } from "../store/store.ts";
-import { StoreError } from "../store/store-error.ts";
 import { forgetInRun, forgetMember } from "./forget-member.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
 
@@ -38,12 +39,13 @@ export async function performExport(
   const { manifest, bytes } = await files.write(
     name,
     {
-      record,
+      outline: outlineOf(record),
       made: isoInstant(now),
-      recall: (run) => recallOrNothing(store, id, run),
+      recall: (run) => recallOrNothing(() => store.recall(id, run)),
       progress: (done, of) => tell(progressWords(done, of)),
     },
     pictureOf(runs),
+    store.archivePath?.(id),
   );
   return { reply: exportedWords(name, bytes, manifest) };
 }
@@ -80,7 +82,7 @@ async function forget({ id, record, store, files }: Bench, who: string): Promise
   // A record that cannot be read may hold the name as well: it is not kept.
   const lost: string[] = [];
   for (const run of record.bench.pastRuns) {
-    if ((await recallOrNothing(store, id, run.id)) === undefined) lost.push(run.id);
+    if ((await recallOrNothing(() => store.recall(id, run.id))) === undefined) lost.push(run.id);
   }
   const kept = record.bench.pastRuns.filter((run) => !lost.includes(run.id));
   const without = { ...record, bench: { ...record.bench, pastRuns: kept } };
@@ -100,19 +102,6 @@ async function forgetAll({ id, record, store, files }: Bench): Promise<Done> {
   const held = await store.rewrite(id, record, newRecord(id, record.bench.zone), nothing());
   const gone = await files.clear();
   return { record: held, reply: forgottenWords(true, { ...gone, lost: 0 }) };
-}
-
-async function recallOrNothing(
-  store: Store<BenchRecord>,
-  id: string,
-  name: string,
-): Promise<unknown> {
-  try {
-    return await store.recall(id, name);
-  } catch (error) {
-    if (error instanceof StoreError && error.kind === "unreadable") return undefined;
-    throw error;
-  }
 }
 
 /** Pictures are called by their run, and those of a season by its last day. */

@@ -1,3 +1,4 @@
+import { factsOf } from "../domain/log/run-facts.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Past } from "../domain/session/past.ts";
 import { type Run, runSchema } from "../domain/session/run.ts";
@@ -25,8 +26,13 @@ export async function recallPast(
     const group = bench.pastRuns.slice(from, from + AT_ONCE);
     const recalled = await Promise.all(group.map((entry) => recallOne(store, id, bench, entry)));
     for (const one of recalled) {
-      if ("run" in one) runs.push(one.run);
-      else damaged.push(one.damaged);
+      if ("damaged" in one) {
+        damaged.push(one.damaged);
+        continue;
+      }
+      runs.push(one.run);
+      // Worked out here, a few at a time: the first question would do it for all of them at once.
+      factsOf(one.run);
     }
     await new Promise((soon) => setImmediate(soon));
   }

@@ -14,6 +14,8 @@ export type Files = {
     name: string,
     content: Omit<ToExport, "pictures">,
     isOwn: (picture: string) => boolean,
+    /** The folder in which archived runs lie, where they do. */
+    archive?: string,
   ): Promise<{ readonly manifest: Manifest; readonly bytes: number }>;
   open(name: string): Promise<OpenExport>;
   /** All of an archive, to hand it on. */
@@ -31,6 +33,8 @@ export type Files = {
 const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}\.zip$/;
 /** What was handed in is called so, whatever it was called before. */
 const RECEIVED = "received.zip";
+/** So many archived runs are packed in less time than a thread takes to begin. */
+const FEW = 50;
 /** Archives looked at when asked what there is. */
 const LOOKED_AT = 20;
 
@@ -77,14 +81,22 @@ export function filesIn(data: string): Files {
         })),
       );
     },
-    async write(name, content, isOwn) {
+    async write(name, content, isOwn, archive) {
       const path = pathOf(name);
       const names = (await list(picturesAt)).filter(
         (one) => /\.(png|svg)$/.test(one) && isOwn(one),
       );
       const pictures = new Map(names.map((one) => [one, join(picturesAt, one)]));
-      const { writeExport } = await import("./write-export.ts");
-      const manifest = await writeExport(path, { ...content, pictures });
+      const { outline, made, progress } = content;
+      let manifest: Manifest;
+      if (archive !== undefined && outline.ids.length > FEW) {
+        const { exportApart } = await import("./export-apart.ts");
+        const job = { path, archive, outline, made, pictures: [...pictures] };
+        manifest = await exportApart(job, progress);
+      } else {
+        const { writeExport } = await import("./write-export.ts");
+        manifest = await writeExport(path, { ...content, pictures });
+      }
       return { manifest, bytes: (await stat(path)).size };
     },
     read: async (name) => readFile(pathOf(name)),

@@ -8,6 +8,7 @@ import type { Archives } from "../store/store.ts";
 import { StoreError } from "../store/store-error.ts";
 import { BENCH, LIMITS, RUNS } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
+import { isDeep } from "./is-deep.ts";
 import { type OpenExport, readAll } from "./open-export.ts";
 
 /** A whole archive that has been looked through, to the last byte. */
@@ -108,11 +109,14 @@ function runOf(line: string): readonly [string, unknown] {
 }
 
 function parse(text: string, what: string): unknown {
+  let value: unknown;
   try {
-    return JSON.parse(text);
+    value = JSON.parse(text);
   } catch {
     throw new ExportError(`The ${what} in that archive cannot be read.`);
   }
+  if (isDeep(value)) throw new ExportError(`The ${what} in that archive is nested without end.`);
+  return value;
 }
 
 const spoilt = (what: string): ExportError =>

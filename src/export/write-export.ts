@@ -8,8 +8,18 @@ import type { BenchRecord } from "../conversation/record.ts";
 import { BENCH, MANIFEST, type Manifest, RUNS } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
 
+/** What stands of a bench in one file, and what the first page says of it. */
+export type Outline = {
+  /** Its record as JSON. */
+  readonly text: string;
+  readonly bench: string;
+  /** Of archived runs. */
+  readonly ids: readonly string[];
+  readonly counts: Omit<Manifest["counts"], "archived" | "pictures">;
+};
+
 export type ToExport = {
-  readonly record: BenchRecord;
+  readonly outline: Outline;
   /** ISO instant. */
   readonly made: string;
   /** An archived run as it is stored; undefined where it cannot be read. */
@@ -18,6 +28,23 @@ export type ToExport = {
   readonly pictures: ReadonlyMap<string, string>;
   readonly progress: (done: number, of: number) => void;
 };
+
+export function outlineOf(record: BenchRecord): Outline {
+  const { bench } = record;
+  const ids = bench.pastRuns.map(({ id }) => id);
+  return {
+    text: JSON.stringify(record),
+    bench: bench.name,
+    ids,
+    counts: {
+      runs: Object.keys(bench.runs).length + ids.length,
+      bottles: Object.keys(bench.bottles).length,
+      sheets: Object.keys(bench.sheets).length,
+      rolls: Object.keys(bench.rolls).length,
+      reminders: Object.keys(bench.reminders).length,
+    },
+  };
+}
 
 /** So many run files are read ahead. */
 const AHEAD = 32;
@@ -46,21 +73,21 @@ export async function writeExport(path: string, content: ToExport): Promise<Mani
     return made;
   } catch (error) {
     output.destroy();
-    await rm(draft, { force: true });
+    // A draft that cannot be taken away does no harm; why there is no archive is what is told.
+    await rm(draft, { force: true }).catch(() => undefined);
     throw error instanceof ExportError ? error : new ExportError(whyNot(error), error);
   }
 }
 
 async function fill(
   zip: InstanceType<typeof import("yazl").ZipFile>,
-  { record, made, recall, pictures, progress }: ToExport,
+  { outline, made, recall, pictures, progress }: ToExport,
 ): Promise<Manifest> {
-  const { bench } = record;
-  const text = Buffer.from(JSON.stringify(record));
+  const { bench, ids, counts } = outline;
+  const text = Buffer.from(outline.text);
   zip.addBuffer(text, BENCH, { compressionLevel: 3 });
   const missing: string[] = [];
   const hash = createHash("sha256");
-  const ids = bench.pastRuns.map(({ id }) => id);
   const lines = hashed(runLines(ids, recall, missing, progress), hash);
   const runs = Readable.from(lines, { objectMode: false });
   const through = new Promise<void>((done, failed) =>
@@ -79,16 +106,8 @@ async function fill(
     schema: "wetside-export",
     version: 1,
     made,
-    bench: bench.name,
-    counts: {
-      runs: Object.keys(bench.runs).length + ids.length,
-      archived: ids.length - missing.length,
-      bottles: Object.keys(bench.bottles).length,
-      sheets: Object.keys(bench.sheets).length,
-      rolls: Object.keys(bench.rolls).length,
-      reminders: Object.keys(bench.reminders).length,
-      pictures: pictures.size,
-    },
+    bench,
+    counts: { ...counts, archived: ids.length - missing.length, pictures: pictures.size },
     missing,
     sha256: { bench: createHash("sha256").update(text).digest("hex"), runs: hash.digest("hex") },
     pictures: hashes,

@@ -37,6 +37,11 @@ export type Store<T> = {
   /** Reads an archived record back; undefined when there is none of that name. */
   recall(id: string, name: string): Promise<unknown>;
   /**
+   * The folder on disk that holds a bench's archived records, for a thread of its own that reads
+   * many of them (`readArchived`); missing where they lie in no such folder.
+   */
+  archivePath?(id: string): string;
+  /**
    * Puts `next` and these archived records in the place of all that is kept of a bench: journals,
    * older generations, copies kept aside and the archive go for good. Only when everything new is
    * safe is the old removed; a power cut leaves the one or the other. Returns the value as held.

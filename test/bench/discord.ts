@@ -53,14 +53,14 @@ async function until(is: () => boolean, ms = 120_000): Promise<void> {
   }
 }
 
-type Club = {
+export type Club = {
   readonly guild: string;
   readonly owner: string;
   readonly people: readonly Person[];
   readonly channels: readonly string[];
 };
 
-function foundClubs(standIn: StandIn, benches: number): readonly Club[] {
+export function foundClubs(standIn: StandIn, benches: number): readonly Club[] {
   return Array.from({ length: GUILDS }, (_, at) => {
     const names = Array.from({ length: benches / GUILDS }, (__, n) => `bench-${at}-${n}`);
     const owner = `Owner ${at}`;
@@ -86,20 +86,26 @@ function foundClubs(standIn: StandIn, benches: number): readonly Club[] {
 }
 
 /** A bench with a run in its bath, agitated every half minute, begun at `at`. */
-function benchWithRun(key: string, at: Instant, commands: readonly Command[]): BenchRecord {
+function benchWithRun(
+  key: string,
+  at: Instant,
+  commands: readonly Command[],
+  time: string,
+): BenchRecord {
   let record = newRecord(key, "Europe/Lisbon");
-  for (const text of ["start developer for 59 minutes tank north", "ready", "in"]) {
+  for (const text of [`start developer for ${time} tank north`, "ready", "in"]) {
     record = turn(record, { text, who: "Owner" }, at, commands).record;
   }
   return record;
 }
 
 /** Writes the data folder that the program then opens. @returns when cues are due, by channel */
-async function furnish(
+export async function furnish(
   data: string,
   clubs: readonly Club[],
   runs: number,
   at: Instant,
+  time = "59 minutes",
 ): Promise<ReadonlyMap<string, readonly number[]>> {
   const commands = await loadCommands();
   const due = new Map<string, readonly number[]>();
@@ -116,7 +122,7 @@ async function furnish(
       // Spread over the half minute between two beats, as those of 500 people are.
       const from = instant(at - 60_000 - Math.round((count * 30_000) / runs));
       const record =
-        count < runs ? benchWithRun(key, from, commands) : newRecord(key, "Europe/Lisbon");
+        count < runs ? benchWithRun(key, from, commands, time) : newRecord(key, "Europe/Lisbon");
       count += 1;
       const run = Object.values(record.bench.runs)[0];
       if (run !== undefined)
@@ -146,17 +152,17 @@ async function furnish(
   return due;
 }
 
-const isPost = ({ method, route }: StandIn["requests"][number]): boolean =>
+export const isPost = ({ method, route }: StandIn["requests"][number]): boolean =>
   method === "POST" && route === "/channels/:channel/messages";
 
 /** A cue told on time: no live message, which is silent, and no list of what was missed. */
-const isCue = (one: StandIn["requests"][number]): boolean => {
+export const isCue = (one: StandIn["requests"][number]): boolean => {
   const body = one.body as { readonly flags?: number; readonly content?: string } | undefined;
   const silent = ((body?.flags ?? 0) & MessageFlags.SuppressNotifications) !== 0;
   return isPost(one) && !silent && /^North: /.test(body?.content ?? "");
 };
 
-const channelOf = ({ path }: StandIn["requests"][number]): string =>
+export const channelOf = ({ path }: StandIn["requests"][number]): string =>
   /\/channels\/(\d+)\//.exec(path)?.[1] ?? "";
 
 /** Several people write directly; how long until the answer is asked for. */

@@ -4,8 +4,10 @@ import { benchBottles } from "./bottles.ts";
 import { benchDiscord } from "./discord.ts";
 import { benchEvenings } from "./evenings.ts";
 import { benchExport } from "./export.ts";
+import { benchHardSentences } from "./hard-sentences.ts";
 import { benchHearing, benchKeeping, type Hearing } from "./hearing.ts";
 import { benchLogSearch } from "./log-search.ts";
+import { benchLongWork } from "./long-work.ts";
 import { benchManyRuns } from "./many-runs.ts";
 import { benchCron, benchTimeouts, benchWriters } from "./peers.ts";
 import { benchPictures } from "./pictures.ts";
@@ -72,6 +74,7 @@ const busy = (loadavg()[0] ?? 0) / availableParallelism();
 const start = await benchStart();
 const memory = await benchMemory();
 const hearing = await benchHearing();
+const hard = await benchHardSentences();
 const keeping = await benchKeeping();
 const cues = await benchScheduler();
 const many = await benchManyRuns();
@@ -84,6 +87,7 @@ const speech = await speechRows(process.argv.includes("--speech"));
 const pictures = await benchPictures();
 const search = await benchLogSearch();
 const exporting = await benchExport();
+const long = await benchLongWork();
 
 const evenings = benchEvenings();
 const timeouts = await benchTimeouts();
@@ -94,6 +98,13 @@ const voiceCue = await benchVoiceCue();
 
 const rows: readonly Row[] = [
   ...hearingRows("sentence to reply", hearing, [1, 5]),
+  {
+    what: `${hard.sentences} spoilt and hard sentences to their replies, p99.9`,
+    unit: "ms",
+    measured: hard.p999,
+    promised: 20,
+  },
+  { what: "of these the slowest", unit: "ms", measured: hard.max },
   ...hearingRows("sentence to reply, kept on disk", keeping, []),
   { what: "process start to first reply, p50", unit: "ms", measured: start.p50, promised: 500 },
   { what: "process start to first reply, worst", unit: "ms", measured: start.max },
@@ -163,6 +174,16 @@ const rows: readonly Row[] = [
     promised: 5,
   },
   { what: "longest wait of others while exporting", unit: "ms", measured: exporting.stall },
+  // By the time of the thread's own processor, in steps of 4 ms: what else runs here is not in it.
+  ...long.flatMap(({ what, first, after, idle }): readonly Row[] => [
+    { what: `cue thread held, ${what}`, unit: "ms", measured: after.turn, promised: 10 },
+    { what: "... the first time", unit: "ms", measured: first.turn },
+    {
+      what: "... by the clock, beyond doing nothing",
+      unit: "ms",
+      measured: Math.max(0, after.delay - idle.delay),
+    },
+  ]),
   { what: "an evening of 12 rolls, p95", unit: "ms", measured: evenings.twelve, promised: 200 },
   {
     what: "an evening of 12 rolls, several bottles, p95",
@@ -227,7 +248,12 @@ const rows: readonly Row[] = [
 ];
 const result = {
   rows: rows.map((row) => ({ ...row, verdict: verdict(row) })),
-  slowest: { alone: hearing.slowest, kept: keeping.slowest, search: search.slowest },
+  slowest: {
+    alone: hearing.slowest,
+    hard: hard.slowest,
+    kept: keeping.slowest,
+    search: search.slowest,
+  },
   commands: bottles.byCommand,
 };
 if (!process.argv.includes("--json")) process.stdout.write(`${table(rows)}\n\n`);

@@ -68,6 +68,10 @@ function printed(lines: readonly string[]): readonly Line[] {
 const cueOf = ({ values: { tank, bath, cue } }: Line): string | undefined =>
   cue === undefined ? undefined : [tank, bath, cue].join(" ");
 
+/** Nor is it an answer when a new start says that the kill before cut a line of the journal. */
+const isAnswer = (line: Line): boolean =>
+  line.kind !== "reminder" && cueOf(line) === undefined && line.values.reason !== "data-folder";
+
 const count = (all: readonly string[]): Map<string, number> => {
   const counts = new Map<string, number>();
   for (const one of all) counts.set(one, (counts.get(one) ?? 0) + 1);
@@ -133,16 +137,15 @@ export async function killSessions(kills: number, seed: number): Promise<KillFig
       }
       const lines = printed(program.lines);
       heard.push(...lines.flatMap((line) => cueOf(line) ?? []));
-      const answered = lines.filter(
-        (line) => line.kind !== "reminder" && cueOf(line) === undefined,
-      ).length;
+      const answers = lines.filter(isAnswer);
+      const answered = answers.length;
       const found = await recordIn(directory);
       const reached = found === undefined ? 0 : indexOf(whole, found);
       hold(reached >= 0, `${where}: a record that never was`);
       hold(reached >= at, `${where}: it went back to ${reached}`);
       const said = whole.steps.slice(at, reached).filter(({ kind }) => kind === "said").length;
       // Talk that changed nothing is written without waiting, and yet before it is answered.
-      hold(said >= answered, `${where}: ${answered} answered, ${said} kept`);
+      hold(said >= answered, `${where}: ${said} kept of ${answers.map(({ title }) => title)}`);
       at = reached;
     }
     const told = count(heard);

@@ -1,3 +1,4 @@
+import { ownValue } from "../../domain/own-value.ts";
 import { err, ok, type Result } from "../../domain/result.ts";
 import type { BathAnswers } from "../../domain/teaching/answers.ts";
 import { celsius, seconds } from "../../domain/units/quantity.ts";
@@ -40,7 +41,7 @@ function readFactor(
   doubles: boolean,
 ): Result<Times, string> {
   const value = number === undefined ? (doubles ? 2 : undefined) : Number(number);
-  const kind = span === undefined ? "q10" : SPANS[span];
+  const kind = span === undefined ? "q10" : ownValue(SPANS, span);
   if (value === undefined || kind === undefined) return err(LIKE);
   return ok(kind === "q10" ? { kind, q10: value } : { kind, k7: value });
 }

@@ -1,4 +1,5 @@
 import { filmUnits, rollCount } from "../film/load.ts";
+import { oncePer } from "../once-per.ts";
 import type { Bench } from "../session/bench.ts";
 import type { Run } from "../session/run.ts";
 import { stageRecords } from "../session/summary.ts";
@@ -78,27 +79,32 @@ export function seasonOf(bench: Bench, from: string, to: string): Season {
   };
 }
 
+/** Thousands of them, and the same ones at every question. */
+const dayOf = oncePer(({ plannedAt }: { readonly plannedAt: Instant }, zone: string): string =>
+  dateOf(plannedAt, zone),
+);
+
 function countedRuns(bench: Bench): readonly Counted[] {
-  const onBench = (at: Instant): string => dateOf(at, bench.zone);
-  const past = bench.pastRuns.flatMap(({ plannedAt, touched }): Counted[] =>
-    touched === undefined || touched.inBath === false
+  const past = bench.pastRuns.flatMap((entry): Counted[] => {
+    const { touched } = entry;
+    return touched === undefined || touched.inBath === false
       ? []
       : [
           {
-            on: onBench(plannedAt),
+            on: dayOf(entry, bench.zone),
             process: touched.process ?? UNKNOWN_PROCESS,
             film: touched.film,
             bottles: touched.bottles,
             deviations: touched.deviations,
           },
-        ],
-  );
+        ];
+  });
   const present = Object.values(bench.runs).flatMap((run): Counted[] => {
     const poured = run.stages.some(({ inAt }) => inAt !== undefined);
     if (!poured || run.rehearsal !== undefined || run.nothingIn === true) return [];
     return [
       {
-        on: onBench(run.plannedAt),
+        on: dayOf(run, bench.zone),
         process: run.process,
         film: run.film,
         bottles: pouredFrom(run),

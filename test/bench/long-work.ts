@@ -1,0 +1,146 @@
+import { mkdir, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { setTimeout as wait } from "node:timers/promises";
+import { loadCommands } from "../../src/commands/registry.ts";
+import { BenchKeeper } from "../../src/conversation/bench-keeper.ts";
+import { type BenchRecord, newRecord, recordSchema } from "../../src/conversation/record.ts";
+import { touchedBy } from "../../src/domain/session/touched.ts";
+import { later } from "../../src/domain/units/quantity.ts";
+import { filesIn } from "../../src/export/files.ts";
+import { toPng } from "../../src/picture/png.ts";
+import { sessionPicture } from "../../src/picture/session-picture.ts";
+import { openFileStore } from "../../src/store/file-store.ts";
+import { sealArchived } from "../../src/store/seal.ts";
+import { benchSession } from "../support/bench-session.ts";
+import { withFolder } from "../support/child.ts";
+import { evening } from "../support/runs.ts";
+import { seasonRun } from "../support/season.ts";
+import { type Stall, watched } from "./stalls.ts";
+
+export type LongWork = {
+  readonly what: string;
+  /** How long the thread of the cues was held at most: the first time, and every time after. */
+  readonly first: Stall;
+  readonly after: Stall;
+  /** The same of doing nothing, just before each. */
+  readonly idle: Stall;
+};
+
+const worst = (all: readonly Stall[]): Stall => ({
+  turn: Math.max(...all.map(({ turn }) => turn)),
+  delay: Math.max(...all.map(({ delay }) => delay)),
+});
+
+async function measure(
+  what: string,
+  work: (round: number) => Promise<unknown>,
+  rounds = 4,
+): Promise<LongWork> {
+  const idle: Stall[] = [];
+  const busy: Stall[] = [];
+  for (let round = 0; round < rounds; round += 1) {
+    idle.push((await watched(() => wait(200))).stall);
+    busy.push((await watched(() => work(round))).stall);
+  }
+  const [first = { turn: 0, delay: 0 }, ...after] = busy;
+  return { what, first, after: after.length === 0 ? first : worst(after), idle: worst(idle) };
+}
+
+/** A bench with so many archived runs on disk. Written past the store: that is not what is measured. */
+async function furnish(data: string, id: string, count: number): Promise<BenchRecord> {
+  const archive = join(data, "benches", id, "archive");
+  await mkdir(archive, { recursive: true });
+  const runs = Array.from({ length: count }, (_, n) => {
+    const day = Temporal.PlainDate.from("2026-11-27").subtract({ days: Math.floor(n / 4) });
+    return seasonRun({ on: `${day}T20:00`, read: [38, 37.8], bottle: "acorn" }, n + 1);
+  });
+  for (const run of runs) await writeFile(join(archive, `${run.id}.json`), sealArchived(run));
+  const fresh = newRecord(id, "Europe/Lisbon");
+  const pastRuns = runs.map((run) => {
+    const { id: name, title, tank, plannedAt } = run;
+    return { id: name, title, tank, plannedAt, touched: touchedBy(run) };
+  });
+  return { ...fresh, bench: { ...fresh.bench, pastRuns } };
+}
+
+const SEARCHES = [
+  "all runs",
+  "how often did the wash run short",
+  "what temperature do I usually end at",
+  "last time I pushed two stops",
+  "runs in October",
+  "season",
+];
+
+/** All that takes long, each with the time it holds up a cue. */
+export const benchLongWork = (runs = 5000, restored = 500): Promise<readonly LongWork[]> =>
+  withFolder(async (data) => {
+    const all: LongWork[] = [];
+    const { session, words } = benchSession();
+    const shapes = ["wide", "phone"] as const;
+    all.push(
+      await measure(
+        "drawing pictures",
+        (n) => toPng(sessionPicture(session, words, shapes[n % 2] ?? "wide")),
+        8,
+      ),
+    );
+    const commands = await loadCommands();
+    const limits = { bytes: 1, commits: 1 };
+    const store = await openFileStore<BenchRecord>({ directory: data, schema: recordSchema });
+    const open = async (id: string, count: number) => {
+      await store.load(id);
+      await store.commit(id, undefined, await furnish(data, id, count));
+      const files = filesIn(join(data, "own", id));
+      const { keeper } = await BenchKeeper.open(id, { zone: "UTC" }, store, commands, files);
+      return (text: string, seconds: number) =>
+        keeper.hear({ text, who: "you", standing: "owner" }, later(evening, seconds));
+    };
+    const large = await open("large", runs);
+    all.push(await measure(`reading ${runs} runs`, (n) => large("all runs", n), 1));
+    for (const text of SEARCHES) {
+      all.push(await measure(`${runs} runs: ${text}`, (n) => large(text, 10 + n)));
+    }
+    all.push(await measure(`exporting ${runs} runs`, (n) => large("export everything", 60 * n)));
+    const small = await open("small", restored);
+    const made = await small("export everything", 0);
+    const name =
+      String(made.facts.file ?? "")
+        .split("/")
+        .at(-1) ?? "";
+    all.push(
+      await measure(
+        `restoring ${restored} runs`,
+        async (n) => {
+          await small(`restore from ${name}`, 100 + n);
+          await small("yes", 100 + n);
+        },
+        3,
+      ),
+    );
+    await store.close();
+    const compacting = await openFileStore<BenchRecord>({
+      directory: join(data, "compacting"),
+      schema: recordSchema,
+      limits,
+    });
+    await compacting.load("home");
+    let record = await furnish(join(data, "compacting"), "home", restored);
+    await compacting.commit("home", undefined, record);
+    all.push(
+      await measure(
+        `compacting a journal, ${restored} past runs`,
+        async (n) => {
+          const notes = [...record.bench.notes, { at: evening, by: "you", text: `note ${n}` }];
+          const next = { ...record, bench: { ...record.bench, notes } };
+          await compacting.commit("home", record, next);
+          record = next;
+          // The new generation is begun after the answer.
+          await wait(100);
+        },
+        8,
+      ),
+    );
+    await compacting.close();
+    return all;
+  });

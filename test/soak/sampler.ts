@@ -1,0 +1,77 @@
+/**
+ * Loaded into the program from outside, before it starts: every so often it reads what the program
+ * holds, after a full collection, and writes it down. The program itself knows nothing of it.
+ */
+import { appendFileSync, readdirSync } from "node:fs";
+import { loadavg } from "node:os";
+import { monitorEventLoopDelay } from "node:perf_hooks";
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
+import { isMainThread } from "node:worker_threads";
+
+/** Where readings are written to, one JSON line each. */
+export const READINGS = "WETSIDE_SOAK_READINGS";
+/** How far apart they are, in seconds. */
+export const EVERY = "WETSIDE_SOAK_EVERY";
+
+export type Reading = {
+  /** Unix ms. */
+  readonly at: number;
+  /** After a full collection, MB of 10^6 bytes. */
+  readonly heap: number;
+  readonly resident: number;
+  /** Sockets, pipes, servers, requests under way: all that is open but timers. */
+  readonly handles: number;
+  readonly timers: number;
+  /** Open files as the system counts them; 0 where it does not say. */
+  readonly files: number;
+  /** The longest that the loop was busy since the reading before, ms. */
+  readonly busy: number;
+  /** Processes of this machine that wanted to run in the last minute. */
+  readonly load: number;
+};
+
+const collector = (): (() => void) => {
+  setFlagsFromString("--expose-gc");
+  return runInNewContext("gc") as () => void;
+};
+
+const openFiles = (): number => {
+  try {
+    return readdirSync("/proc/self/fd").length;
+  } catch {
+    return 0;
+  }
+};
+
+/** Reads what this process holds, now. */
+export function createReader(): () => Reading {
+  const collect = collector();
+  const delay = monitorEventLoopDelay({ resolution: 5 });
+  delay.enable();
+  return () => {
+    const busy = delay.max / 1e6;
+    collect();
+    const { heapUsed, rss } = process.memoryUsage();
+    const active = process.getActiveResourcesInfo();
+    const timers = active.filter((one) => /^(Timeout|Immediate)$/.test(one)).length;
+    delay.reset();
+    return {
+      at: Date.now(),
+      heap: heapUsed / 1e6,
+      resident: rss / 1e6,
+      handles: active.length - timers,
+      timers,
+      files: openFiles(),
+      busy,
+      load: loadavg()[0] ?? 0,
+    };
+  };
+}
+
+const path = process.env[READINGS];
+if (isMainThread && path !== undefined) {
+  const read = createReader();
+  const every = Number(process.env[EVERY] ?? 20) * 1000;
+  setInterval(() => appendFileSync(path, `${JSON.stringify(read())}\n`), every).unref();
+}
