@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 
 /**
- * A microphone that plays a file of raw samples at the speed of sound cards, then silence:
+ * A microphone that plays a file of raw samples at the speed of sound cards, over and over:
  * recorder.ts FILE [bytes a second]. The word "broken" instead of a file ends it at once.
  */
 const [, , file = "", rate = "32000"] = process.argv;
@@ -18,7 +18,8 @@ setInterval(() => {
   while (at < until) {
     const next = at + 20 * perMs;
     const piece = Buffer.alloc(20 * perMs);
-    sound.copy(piece, 0, at, next);
+    const from = sound.length === 0 ? 0 : at % sound.length;
+    sound.copy(piece, 0, from, from + 20 * perMs);
     process.stdout.write(piece);
     at = next;
   }
