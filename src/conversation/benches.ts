@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Instant, instant } from "../domain/units/quantity.ts";
 import type { Clock } from "../platform/clock.ts";
@@ -125,11 +126,19 @@ export function createBenches({ clock, housekeep }: BenchesParts): Benches {
   });
 
   let looking = false;
-  /** One after the other, so that cues that fall due meanwhile are given in between. */
+  /**
+   * One after the other, and each in a turn of its own: a look that has nothing to write never
+   * leaves the thread, so that hundreds of them would hold up every cue and every answer.
+   */
   const look = async (): Promise<void> => {
     if (looking) return;
     looking = true;
-    for (const id of [...members.keys()]) await ring(id, "look");
+    let isFirst = true;
+    for (const id of [...members.keys()]) {
+      if (!isFirst) await nextTurn();
+      isFirst = false;
+      await ring(id, "look");
+    }
     looking = false;
   };
   const endHousekeeping = housekeep?.(() => void look());
