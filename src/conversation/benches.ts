@@ -116,10 +116,36 @@ export function createBenches({ clock, housekeep }: BenchesParts): Benches {
     arm(id);
   };
 
+  /** Benches of which reminders alone are due, and whether they are being told. */
+  const patient: string[] = [];
+  let reminding = false;
+  /**
+   * The hour of the daily message is the same for many: each is told in a turn of its own, so that
+   * the cues of others come in between.
+   */
+  const remind = async (): Promise<void> => {
+    if (reminding) return;
+    reminding = true;
+    for (let id = patient.shift(); id !== undefined; id = patient.shift()) {
+      void ring(id);
+      await nextTurn();
+    }
+    reminding = false;
+  };
+
   const scheduler = createScheduler({
     clock: steady,
     timers: clock,
-    onDue: (id) => void ring(id),
+    onDue: (id, at) => {
+      const cue = members.get(id)?.keeper.nextCue();
+      if (cue !== undefined && cue <= at) void ring(id);
+      else {
+        // Its own next cue is not waited for either.
+        scheduler.schedule(id, cue);
+        patient.push(id);
+        void remind();
+      }
+    },
     onFault: (error) => {
       for (const { onFault } of members.values()) onFault(error);
     },
