@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Instant, instant } from "../domain/units/quantity.ts";
 import type { Clock } from "../platform/clock.ts";
@@ -115,21 +116,55 @@ export function createBenches({ clock, housekeep }: BenchesParts): Benches {
     arm(id);
   };
 
+  /** Benches of which reminders alone are due, and whether they are being told. */
+  const patient: string[] = [];
+  let reminding = false;
+  /**
+   * The hour of the daily message is the same for many: each is told in a turn of its own, so that
+   * the cues of others come in between.
+   */
+  const remind = async (): Promise<void> => {
+    if (reminding) return;
+    reminding = true;
+    for (let id = patient.shift(); id !== undefined; id = patient.shift()) {
+      void ring(id);
+      await nextTurn();
+    }
+    reminding = false;
+  };
+
   const scheduler = createScheduler({
     clock: steady,
     timers: clock,
-    onDue: (id) => void ring(id),
+    onDue: (id, at) => {
+      const cue = members.get(id)?.keeper.nextCue();
+      if (cue !== undefined && cue <= at) void ring(id);
+      else {
+        // Its own next cue is not waited for either.
+        scheduler.schedule(id, cue);
+        patient.push(id);
+        void remind();
+      }
+    },
     onFault: (error) => {
       for (const { onFault } of members.values()) onFault(error);
     },
   });
 
   let looking = false;
-  /** One after the other, so that cues that fall due meanwhile are given in between. */
+  /**
+   * One after the other, and each in a turn of its own: a look that has nothing to write never
+   * leaves the thread, so that hundreds of them would hold up every cue and every answer.
+   */
   const look = async (): Promise<void> => {
     if (looking) return;
     looking = true;
-    for (const id of [...members.keys()]) await ring(id, "look");
+    let isFirst = true;
+    for (const id of [...members.keys()]) {
+      if (!isFirst) await nextTurn();
+      isFirst = false;
+      await ring(id, "look");
+    }
     looking = false;
   };
   const endHousekeeping = housekeep?.(() => void look());

@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import type { Work } from "../commands/work.ts";
 import {
   exportedWords,
@@ -35,11 +36,16 @@ export async function performExport(
   now: Instant,
   tell: (reply: Reply) => void,
 ): Promise<Done> {
+  // A bench with thousands of runs takes some ms each to be heard, put in words and handed on:
+  // between them a cue has its turn.
+  await nextTurn();
+  const outline = outlineOf(record);
+  await nextTurn();
   const runs = [...Object.keys(record.bench.runs), ...record.bench.pastRuns.map((run) => run.id)];
   const { manifest, bytes } = await files.write(
     name,
     {
-      outline: outlineOf(record),
+      outline,
       made: isoInstant(now),
       recall: (run) => recallOrNothing(() => store.recall(id, run)),
       progress: (done, of) => tell(progressWords(done, of)),

@@ -22,7 +22,8 @@ const of = (readings: readonly Reading[], value: keyof Reading) =>
   readings.map((one) => ({ at: one.at, value: one[value] }));
 
 const held = (readings: readonly Reading[]): readonly Row[] => [
-  { what: "heap after collection", unit: "MB", points: of(readings, "heap"), trifle: 0.5 },
+  { what: "values after collection", unit: "MB", points: of(readings, "heap"), trifle: 0.5 },
+  { what: "compiled code", unit: "MB", points: of(readings, "code") },
   { what: "resident memory", unit: "MB", points: of(readings, "resident"), trifle: 4 },
   { what: "handles but timers", unit: "", points: of(readings, "handles"), trifle: 1 },
   { what: "timers", unit: "", points: of(readings, "timers"), trifle: 1 },
