@@ -26,10 +26,13 @@ const judged = ({ text, score, noisy }: Heard) =>
     { record: calm, who: "me", now: evening, commands },
   ).judgement;
 
+/** Hearing is work: a busy machine takes many times as long, ms. */
+const AGES = 300_000;
+
 let engine: Engine;
 beforeAll(async () => {
   engine = await openTestEngine(commands);
-}, 60_000);
+}, AGES);
 afterAll(() => engine.close());
 
 const said = [
@@ -78,25 +81,37 @@ async function rightOf(place: Place, sentences: readonly string[]): Promise<numb
   return right / clips.length;
 }
 
-test("in quiet nearly everything is heard as it was meant", async () => {
-  expect(await rightOf({}, said)).toBeGreaterThanOrEqual(0.92);
-});
+test(
+  "in quiet nearly everything is heard as it was meant",
+  async () => {
+    expect(await rightOf({}, said)).toBeGreaterThanOrEqual(0.92);
+  },
+  AGES,
+);
 
-test("beside a running tap most of it is, and nothing wrong is done", async () => {
-  const some = said.slice(0, 9);
-  expect(await rightOf({ noise: "water", db: 20 }, some)).toBeGreaterThanOrEqual(0.7);
-});
+test(
+  "beside a running tap most of it is, and nothing wrong is done",
+  async () => {
+    const some = said.slice(0, 9);
+    expect(await rightOf({ noise: "water", db: 20 }, some)).toBeGreaterThanOrEqual(0.7);
+  },
+  AGES,
+);
 
-test("unrelated talk is not answered", async () => {
-  const clips = speak(
-    talk.filter((_, at) => at % 20 === 0),
-    "rms",
-    1,
-  );
-  const heard = await listen(engine, clips, {});
-  const answered = heard.flat().filter((event) => judged(event).kind !== "ignore");
-  expect(answered.map(({ text }) => text)).toEqual([]);
-});
+test(
+  "unrelated talk is not answered",
+  async () => {
+    const clips = speak(
+      talk.filter((_, at) => at % 20 === 0),
+      "rms",
+      1,
+    );
+    const heard = await listen(engine, clips, {});
+    const answered = heard.flat().filter((event) => judged(event).kind !== "ignore");
+    expect(answered.map(({ text }) => text)).toEqual([]);
+  },
+  AGES,
+);
 
 describe("what is no speech for it", () => {
   const RATE = 16_000;

@@ -45,7 +45,14 @@ async function voice(microphone: string, wanted: readonly string[], env = {}): P
     printed += text.toString();
     if (wanted.every((one) => printed.includes(one))) enough.resolve();
   });
-  child.on("exit", () => enough.resolve());
+  let complaint = "";
+  child.stderr.on("data", (text: Buffer) => {
+    complaint += text.toString();
+  });
+  child.on("exit", (code, signal) => {
+    printed += `\n(it ended: ${code ?? signal})\n${complaint}`;
+    enough.resolve();
+  });
   await enough.promise;
   clearTimeout(late);
   child.kill();
