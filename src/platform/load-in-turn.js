@@ -6,14 +6,31 @@
  */
 import "./keep-compiled.js";
 import { readdirSync } from "node:fs";
-import { createRequire } from "node:module";
+import { createRequire, registerHooks } from "node:module";
 import { join } from "node:path";
 
 const require = createRequire(import.meta.url);
+const ours = new URL("../../", import.meta.url).href;
 const commands = join(import.meta.dirname, "../../commands");
 
+/** Our own files say exactly where they are: nothing need be looked for on the disk. */
+const hooks = registerHooks({
+  resolve(specifier, context, next) {
+    const { parentURL = "" } = context;
+    // The checks' words in sixty languages, which nobody is shown: one will do.
+    if (specifier === "../locales/index.js" && parentURL.includes("/zod/")) {
+      return next("../locales/en.js", context);
+    }
+    if (!parentURL.startsWith(ours) || !/^\..*\.ts$/.test(specifier)) {
+      return next(specifier, context);
+    }
+    const url = new URL(specifier, parentURL).href;
+    return { url, format: "module-typescript", shortCircuit: true };
+  },
+});
 require("../open-bench.ts");
 require("../channels/console/live.ts");
 for (const file of readdirSync(commands).sort()) {
   if (file.endsWith(".ts") && !file.endsWith(".test.ts")) require(join(commands, file));
 }
+hooks.deregister();
