@@ -39,7 +39,10 @@ export const howOftenCommand = defineCommand({
     const baths = things.flatMap((one) =>
       one.kind === "fault" && one.bath !== undefined ? [one.bath] : [],
     );
-    const of = within.runs.filter((run) => baths.every((bath) => hadBath(run, bath)));
+    const of =
+      baths.length === 0
+        ? within.runs
+        : within.runs.filter((run) => baths.every((bath) => hadBath(run, bath)));
     const found = wanted?.runs ?? findRuns(of, things, new Map(), at.bench.zone);
     const words = [filterWords(things, new Map()), wanted?.words ?? within.words]
       .filter((part) => part !== "")

@@ -54,14 +54,18 @@ export const usualCommand = defineCommand({
     if ("reply" in found) return found.reply;
     const { zone } = at.bench;
     const named = bath ?? "developer";
-    const taken = found.runs.flatMap((run): readonly Taken[] => {
+    const taken: Taken[] = [];
+    for (const run of found.runs) {
       if (edge === undefined) {
         const value = realTime(run, named);
-        return value === undefined ? [] : [{ value, verified: true, run }];
+        if (value !== undefined) taken.push({ value, verified: true, run });
+      } else {
+        const read = developerReading(run, edge);
+        if (read !== undefined) {
+          taken.push({ value: read.temperature, verified: read.verified, run });
+        }
       }
-      const read = developerReading(run, edge);
-      return read === undefined ? [] : [{ value: read.temperature, verified: read.verified, run }];
-    });
+    }
     const spread = spreadOf(taken.map(({ value }) => value));
     const asked = { words: found.words, of: found.runs.length };
     return spread === undefined

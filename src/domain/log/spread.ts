@@ -8,7 +8,7 @@ export type Spread = {
 
 /** Undefined of nothing. Of an even number the median is the middle between the two in the middle. */
 export function spreadOf(figures: readonly number[]): Spread | undefined {
-  const sorted = figures.toSorted((a, b) => a - b);
+  const sorted = Float64Array.from(figures).sort();
   const [least] = sorted;
   const most = sorted.at(-1);
   const high = sorted[Math.floor(sorted.length / 2)];
