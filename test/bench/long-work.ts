@@ -1,15 +1,19 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
+import type { Command } from "../../src/commands/define-command.ts";
 import { loadCommands } from "../../src/commands/registry.ts";
 import { BenchKeeper } from "../../src/conversation/bench-keeper.ts";
+import { createBenches } from "../../src/conversation/benches.ts";
 import { type BenchRecord, newRecord, recordSchema } from "../../src/conversation/record.ts";
 import { touchedBy } from "../../src/domain/session/touched.ts";
 import { later } from "../../src/domain/units/quantity.ts";
 import { filesIn } from "../../src/export/files.ts";
 import { toPng } from "../../src/picture/png.ts";
 import { sessionPicture } from "../../src/picture/session-picture.ts";
+import { systemClock } from "../../src/platform/clock.ts";
 import { openFileStore } from "../../src/store/file-store.ts";
+import { createMemoryStore } from "../../src/store/memory-store.ts";
 import { sealArchived } from "../../src/store/seal.ts";
 import { benchSession } from "../support/bench-session.ts";
 import { withFolder } from "../support/child.ts";
@@ -71,6 +75,33 @@ const SEARCHES = [
   "runs in October",
   "season",
 ];
+
+const BENCHES = 300;
+
+/** The look of the minute over many benches of one process, each with a run and a reminder. */
+async function measureLooks(commands: readonly Command[]): Promise<LongWork> {
+  let look = (): void => undefined;
+  const housekeep = (start: () => void) => {
+    look = start;
+    return () => undefined;
+  };
+  const benches = createBenches({ clock: systemClock, housekeep });
+  const kept = createMemoryStore<BenchRecord>();
+  for (let n = 0; n < BENCHES; n += 1) {
+    const id = `bench-${n}`;
+    const { keeper } = await BenchKeeper.open(id, { zone: "Europe/Lisbon" }, kept, commands);
+    const bell = benches.join(id, { keeper, tell: () => undefined, onFault: () => undefined });
+    for (const text of ["remind me tomorrow to order fixer", "start developer tank north"]) {
+      await bell.hear(text, "you");
+    }
+  }
+  const measured = await measure(`the look of the minute over ${BENCHES} benches`, async () => {
+    look();
+    await wait(600);
+  });
+  benches.stop();
+  return measured;
+}
 
 /** All that takes long, each with the time it holds up a cue. */
 export const benchLongWork = (runs = 5000, restored = 500): Promise<readonly LongWork[]> =>
@@ -142,5 +173,6 @@ export const benchLongWork = (runs = 5000, restored = 500): Promise<readonly Lon
       ),
     );
     await compacting.close();
+    all.push(await measureLooks(commands));
     return all;
   });

@@ -1,4 +1,4 @@
-import { isFlat, type Point, type Trend, trendOf } from "./trend.ts";
+import { isFlat, levelsOff, type Point, type Trend, trendOf } from "./trend.ts";
 
 export type Row = {
   readonly what: string;
@@ -10,7 +10,9 @@ export type Row = {
 
 export type Judged = Row & {
   readonly trend: Trend;
+  /** It does not grow, or ever more slowly: a leak grows in a straight line. */
   readonly flat: boolean;
+  readonly verdict: "for the record" | "flat" | "levels off" | "grows";
 };
 
 const HOUR = 3_600_000;
@@ -20,8 +22,16 @@ export function judge(row: Row): Judged {
   const points = row.points.map(({ at, value }) => ({ at: (at - first) / HOUR, value }));
   const trend = trendOf(points);
   const lasts = points.at(-1)?.at ?? 0;
-  const { trifle = Number.POSITIVE_INFINITY } = row;
-  return { ...row, trend, flat: points.length >= 8 && isFlat(trend, lasts, trifle) };
+  const { trifle } = row;
+  if (trifle === undefined) return { ...row, trend, flat: true, verdict: "for the record" };
+  const enough = points.length >= 8;
+  const verdict =
+    enough && isFlat(trend, lasts, trifle)
+      ? "flat"
+      : enough && levelsOff(points)
+        ? "levels off"
+        : "grows";
+  return { ...row, trend, flat: verdict !== "grows", verdict };
 }
 
 const said = (figure: number): string => String(Number(figure.toPrecision(3)));
@@ -30,14 +40,14 @@ const said = (figure: number): string => String(Number(figure.toPrecision(3)));
 export function table(rows: readonly Judged[]): string {
   const cells = [
     ["what", "readings", "median", "by hour", "95 % interval", "scatter", "verdict"],
-    ...rows.map(({ what, unit, trend, flat, trifle }) => [
+    ...rows.map(({ what, unit, trend, verdict }) => [
       what,
       String(trend.points),
       `${said(trend.median)} ${unit}`,
       said(trend.slope),
       `${said(trend.low)} to ${said(trend.high)}`,
       said(trend.scatter),
-      trifle === undefined ? "for the record" : flat ? "flat" : "grows",
+      verdict,
     ]),
   ];
   const widths = cells[0]?.map((_, at) => Math.max(...cells.map((row) => row[at]?.length ?? 0)));

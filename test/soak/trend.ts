@@ -57,3 +57,15 @@ export function trendOf(points: readonly Point[]): Trend {
 export function isFlat(trend: Trend, lasts: number, trifle: number): boolean {
   return trend.low <= 0 || trend.slope * lasts <= Math.max(trend.scatter, trifle);
 }
+
+/**
+ * Whether what rises does so less and less: in its later half less than half as fast as in its
+ * earlier one. A program that is still being compiled, or fills its bounded memories, does; a leak
+ * goes on as it began.
+ */
+export function levelsOff(points: readonly Point[]): boolean {
+  const middle = Math.floor(points.length / 2);
+  const earlier = trendOf(points.slice(0, middle));
+  const later = trendOf(points.slice(middle));
+  return later.slope < earlier.slope / 2;
+}

@@ -33,6 +33,12 @@ const LONGEST = 15_000;
 /** An ask that would have to wait longer than this for its limit, ms, is not worth making. */
 const LONGEST_WAIT = 60_000;
 
+/**
+ * The library keeps a queue for each interaction that was answered in two steps; those that are
+ * over go this often, ms, instead of once an hour, when thousands lie there.
+ */
+const SWEEP = 5 * 60_000;
+
 /** What would make the library wait by a clock of its own. */
 const LIMIT_HEADERS = /^(x-ratelimit-(?!scope)|retry-after$)/i;
 
@@ -51,6 +57,7 @@ export function restOptions({
     // Its own count of all requests in a second would hold cues up behind edits; `limits` counts.
     globalRequestsPerSecond: Number.MAX_SAFE_INTEGER,
     timeout: LONGEST,
+    handlerSweepInterval: SWEEP,
     makeRequest: async (url, init) => {
       // The types of the library's own HTTP client, which Node's fetch is made of.
       const answer = await fetch(url, init as unknown as RequestInit);
