@@ -39,7 +39,7 @@ export async function performExport(
   // A bench with thousands of runs takes some ms each to be heard, put in words and handed on:
   // between them a cue has its turn.
   await nextTurn();
-  const outline = outlineOf(record);
+  const outline = await outlineOf(record);
   await nextTurn();
   const runs = [...Object.keys(record.bench.runs), ...record.bench.pastRuns.map((run) => run.id)];
   const { manifest, bytes } = await files.write(

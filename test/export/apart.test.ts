@@ -6,6 +6,7 @@ import { type BenchRecord, newRecord, recordSchema } from "../../src/conversatio
 import { touchedBy } from "../../src/domain/session/touched.ts";
 import { filesIn } from "../../src/export/files.ts";
 import { openExport, readAll } from "../../src/export/open-export.ts";
+import { outlineOf } from "../../src/export/write-export.ts";
 import { openFileStore } from "../../src/store/file-store.ts";
 import type { Store } from "../../src/store/store.ts";
 import { withFolder } from "../support/child.ts";
@@ -76,3 +77,22 @@ test("what keeps it from being written is told in a sentence", () =>
       /^The archive could not be written.*\.$/,
     );
   }));
+
+test("the bench in an archive is its record to the last sign, however long its list of past runs", async () => {
+  const fresh = newRecord("home", "Europe/Lisbon");
+  const run = seasonRun({ on: "2026-01-11T20:00", read: [38, 37.8] }, 1);
+  for (const count of [0, 1, 249, 250, 251, 700]) {
+    const pastRuns = Array.from({ length: count }, (_, n) => {
+      const { title, tank, plannedAt } = run;
+      return {
+        id: `run-${n}`,
+        title: `${title} $& "[]"`,
+        tank,
+        plannedAt,
+        touched: touchedBy(run),
+      };
+    });
+    const record = { ...fresh, bench: { ...fresh.bench, pastRuns } };
+    expect((await outlineOf(record)).text).toBe(JSON.stringify(record));
+  }
+});
