@@ -85,10 +85,10 @@ export function createSender(parts: SenderParts): Sender {
     busy > 0 || limited.size > 0 || ranks.some((rank) => ready[rank].size > 0);
 
   /** Puts a lane where it waits; one that is busy comes back by itself. */
-  const queue = (lane: Lane, standing: Standing): void => {
+  const queue = (lane: Lane, standing: Standing, at = now()): void => {
     if (standing.busy) return;
     const due = Math.max(standing.notBefore, standing.askAt);
-    if (due > now()) {
+    if (due > at) {
       ready[lane.rank].delete(lane);
       later.set(lane, instant(due));
     } else {
@@ -149,7 +149,9 @@ export function createSender(parts: SenderParts): Sender {
 
   /** Starts what may go now; what a limit for all holds back keeps its turn. */
   const startReady = (rank: Rank, at: number): void => {
-    for (const lane of ready[rank]) {
+    if (limits.openAt(rank, at) > at) return;
+    // Of those that are ready now: one that is woken meanwhile has its turn after them.
+    for (const lane of [...ready[rank]]) {
       if (limits.openAt(rank, at) > at) return;
       ready[rank].delete(lane);
       const standing = lanes.get(lane);
@@ -173,7 +175,8 @@ export function createSender(parts: SenderParts): Sender {
       limited.add(lane);
     }
     standing.askAt = free;
-    queue(lane, standing);
+    // By the instant it was judged by: to a clock that has moved on it would be due again at once.
+    queue(lane, standing, at);
   };
 
   /** Many lanes may be woken at once: they are looked through once, when all of that is done. */
