@@ -1,4 +1,4 @@
-import { REST, type RESTOptions } from "discord.js";
+import { DefaultRestOptions, REST, type RESTOptions } from "discord.js";
 import type { Clock } from "../../../platform/clock.ts";
 import type { DiscordSettings } from "../../../settings.ts";
 import { Limited } from "./failure.ts";
@@ -59,21 +59,33 @@ export function restOptions({
     timeout: LONGEST,
     handlerSweepInterval: SWEEP,
     makeRequest: async (url, init) => {
-      // The types of the library's own HTTP client, which Node's fetch is made of.
-      const answer = await fetch(url, init as unknown as RequestInit);
+      const answer = await DefaultRestOptions.makeRequest(url, init);
       const key = routeKey(init.method ?? "GET", url);
       const wait = limits.learn(key, answer.status, answer.headers, now());
       if (wait !== undefined) {
-        await answer.body?.cancel();
+        // Read to its end, so that the connection is free for the next.
+        await answer.arrayBuffer();
         throw new Limited(wait);
       }
-      const { status, statusText } = answer;
+      const { status } = answer;
       // The library reads an empty answer as JSON where its headers say so.
       const useless = status === 204 ? /^content-type$/i : LIMIT_HEADERS;
       const headers = [...answer.headers].filter(
         ([name]) => !LIMIT_HEADERS.test(name) && !useless.test(name),
       );
-      return new Response(status === 204 ? null : answer.body, { status, statusText, headers });
+      return {
+        status,
+        headers: new Headers(headers),
+        ok: answer.ok,
+        statusText: answer.statusText,
+        body: answer.body,
+        get bodyUsed() {
+          return answer.bodyUsed;
+        },
+        arrayBuffer: () => answer.arrayBuffer(),
+        json: () => answer.json(),
+        text: () => answer.text(),
+      };
     },
   };
 }

@@ -16,6 +16,7 @@ export class Kept<T> {
   #next: Promise<void> | undefined;
   /** Something in the next write must survive a power cut. */
   #durable = false;
+  #watch: ((now: T, before: T) => void) | undefined;
 
   constructor(id: string, store: Store<T>, value: T, saved: T | undefined) {
     this.#id = id;
@@ -28,6 +29,11 @@ export class Kept<T> {
     return this.#value;
   }
 
+  /** Tells of every change in memory, as it is made. */
+  watch(watch: (now: T, before: T) => void): void {
+    this.#watch = watch;
+  }
+
   /**
    * @param durable  whether it must survive a power cut; else a kill alone
    * @throws StoreError when it could not be written; the change stands in memory all the same
@@ -38,7 +44,9 @@ export class Kept<T> {
   ): Promise<void> {
     const next = make(this.#value);
     if (next === this.#value && this.#saved === next) return;
+    const before = this.#value;
     this.#value = next;
+    this.#watch?.(next, before);
     this.#durable ||= durable;
     if (this.#writing === undefined && this.#next === undefined) return this.#start();
     // What is being written now was made before this change.

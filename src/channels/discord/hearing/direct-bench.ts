@@ -16,14 +16,7 @@ const MOST_ASKED = 10;
  */
 export async function benchOf(person: Omit<Person, "roles">, desk: Desk): Promise<Found> {
   const { rooms, rolesOf, front } = desk;
-  const known: Room[] = [];
-  const byRole: Room[] = [];
-  for (const room of rooms.each()) {
-    const { value } = room.place;
-    if (value.closed !== undefined) continue;
-    if (Object.hasOwn(value.members, person.id)) known.push(room);
-    else if (value.role !== undefined && byRole.length < MOST_ASKED) byRole.push(room);
-  }
+  const isOpen = ({ place: { value } }: Room): boolean => value.closed === undefined;
   const among = async (candidates: readonly Room[]) => {
     const found: { room: Room; roles: readonly string[] | undefined }[] = [];
     for (const room of candidates) {
@@ -34,8 +27,9 @@ export async function benchOf(person: Omit<Person, "roles">, desk: Desk): Promis
     }
     return found;
   };
+  const known = rooms.ofMember(person.id).filter(isOpen);
   const listed = await among(known);
-  const mine = listed.length > 0 ? listed : await among(byRole);
+  const mine = listed.length > 0 ? listed : await among(byRole(rooms, person.id));
   const chosen = Object.hasOwn(front.value.people, person.id)
     ? front.value.people[person.id]?.bench
     : undefined;
@@ -49,6 +43,19 @@ export async function benchOf(person: Omit<Person, "roles">, desk: Desk): Promis
   return mine.length === 0
     ? { kind: "none" }
     : { kind: "several", rooms: mine.map(({ room }) => room) };
+}
+
+/** Open benches that a role may lead to, for who is not named there; some of them, if there are many. */
+function byRole(rooms: Desk["rooms"], person: string): readonly Room[] {
+  const found: Room[] = [];
+  for (const room of rooms.each()) {
+    const { value } = room.place;
+    if (value.closed !== undefined || value.role === undefined) continue;
+    if (Object.hasOwn(value.members, person)) continue;
+    found.push(room);
+    if (found.length === MOST_ASKED) break;
+  }
+  return found;
 }
 
 /** Their direct messages are for this bench from here on; undefined: they are asked again. */

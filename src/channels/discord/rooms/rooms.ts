@@ -4,8 +4,33 @@ import type { Room } from "./room.ts";
 export class Rooms {
   readonly #rooms = new Map<string, Room>();
 
+  /** By each member who is named, the benches where they are: asked for at every direct message. */
+  #byMember: Map<string, Room[]> | undefined;
+
   add(room: Room): void {
     this.#rooms.set(room.key, room);
+    this.#byMember = undefined;
+    room.place.watch((now, before) => {
+      if (now.members !== before.members) this.#byMember = undefined;
+    });
+  }
+
+  /** The benches, open or closed, that name this person among their members. */
+  ofMember(person: string): readonly Room[] {
+    this.#byMember ??= this.#sorted();
+    return this.#byMember.get(person) ?? [];
+  }
+
+  #sorted(): Map<string, Room[]> {
+    const by = new Map<string, Room[]>();
+    for (const room of this.#rooms.values()) {
+      for (const id of Object.keys(room.place.value.members)) {
+        const rooms = by.get(id) ?? [];
+        rooms.push(room);
+        by.set(id, rooms);
+      }
+    }
+    return by;
   }
 
   all(): readonly Room[] {
