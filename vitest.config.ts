@@ -29,6 +29,8 @@ export default defineConfig({
       ...(missing.length > 0 ? voice : []),
     ],
     isolate: false,
+    // Much of the time goes into waiting for processes and sockets: more at a time than there are cores.
+    maxWorkers: 3,
     // A busy machine fails no test; what waits for a process is bounded by itself.
     testTimeout: 60_000,
     reporters: ["default", "./test/support/closing-line.ts"],

@@ -82,8 +82,11 @@ const store = await benchStore();
 const bottles = await benchBottles();
 const reminders = await benchReminders();
 const replan = await benchReplan();
-// `--speech`: every phrase by every voice at every pace, an hour and more; else a sample.
-const speech = await speechRows(process.argv.includes("--speech"));
+// `--speech`: every phrase by every voice at every pace, an hour and more; else a sample, a quarter
+// of an hour; `--no-speech`: none of it.
+const speech = process.argv.includes("--no-speech")
+  ? []
+  : await speechRows(process.argv.includes("--speech"));
 const pictures = await benchPictures();
 const search = await benchLogSearch();
 const exporting = await benchExport();
