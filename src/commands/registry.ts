@@ -1,9 +1,18 @@
-import { readdir } from "node:fs/promises";
+import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Command } from "./define-command.ts";
 
 const isCommand = (value: unknown): value is Command =>
   typeof value === "object" && value !== null && "handle" in value && "sentences" in value;
+
+/** The files of the `commands` folder that hold commands, in order of name. */
+export function commandFiles(): readonly string[] {
+  const folder = join(import.meta.dirname, "../../commands");
+  return readdirSync(folder)
+    .filter((file) => file.endsWith(".ts") && !file.endsWith(".test.ts"))
+    .sort()
+    .map((file) => join(folder, file));
+}
 
 /**
  * Every command in the `commands` folder, in order of file name: a new file there is a new command.
@@ -11,12 +20,8 @@ const isCommand = (value: unknown): value is Command =>
  * @throws at start when two commands share a name
  */
 export async function loadCommands(): Promise<readonly Command[]> {
-  const folder = join(import.meta.dirname, "../../commands");
-  const files = (await readdir(folder)).filter(
-    (file) => file.endsWith(".ts") && !file.endsWith(".test.ts"),
-  );
   const modules = await Promise.all(
-    files.sort().map((file) => import(join(folder, file)) as Promise<Record<string, unknown>>),
+    commandFiles().map((file) => import(file) as Promise<Record<string, unknown>>),
   );
   const commands = modules.flatMap((module) => Object.values(module).filter(isCommand));
   const names = new Set(commands.map(({ name }) => name));

@@ -5,13 +5,10 @@
  * program then imports is there already.
  */
 import "./keep-compiled.js";
-import { readdirSync } from "node:fs";
 import { createRequire, registerHooks } from "node:module";
-import { join } from "node:path";
 
 const require = createRequire(import.meta.url);
 const ours = new URL("../../", import.meta.url).href;
-const commands = join(import.meta.dirname, "../../commands");
 
 /** Our own files say exactly where they are: nothing need be looked for on the disk. */
 const hooks = registerHooks({
@@ -30,7 +27,5 @@ const hooks = registerHooks({
 });
 require("../open-bench.ts");
 require("../channels/console/live.ts");
-for (const file of readdirSync(commands).sort()) {
-  if (file.endsWith(".ts") && !file.endsWith(".test.ts")) require(join(commands, file));
-}
+for (const file of require("../commands/registry.ts").commandFiles()) require(file);
 hooks.deregister();

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { customId } from "../../src/channels/discord/words/custom-id.ts";
 import { type Scene, withScene } from "./support/bot.ts";
-import { ask, BENCH, openBenchAt, withButton } from "./support/club.ts";
+import { ask, BENCH, openBenchAt, openSecondBench, withButton } from "./support/club.ts";
 
 /** What the bench holds, told by itself. */
 async function state(scene: Scene, club: Awaited<ReturnType<typeof openBenchAt>>): Promise<string> {
@@ -84,16 +84,7 @@ test("a button of another bench does nothing here", () =>
     const { standIn } = scene;
     const club = await openBenchAt(scene);
     const { ines } = club;
-    standIn.addChannel("Film club", {
-      name: "second-bench",
-      overwrites: [
-        { for: "@everyone", deny: ["ViewChannel"] },
-        { for: "bot", allow: ["ViewChannel", "SendMessages"] },
-        { for: "Ines", allow: ["ViewChannel", "SendMessages"] },
-      ],
-    });
-    ines.slash("wetside open", { channel: "second-bench" });
-    await standIn.settled();
+    await openSecondBench(scene, ines);
     await ask(scene, ines, "start blix for 6 minutes tank north");
     await ask(scene, ines, "start blix for 6 minutes tank north", "second-bench");
     const here = withButton(club.posts, "ready").buttons.find(({ label }) => label === "ready");

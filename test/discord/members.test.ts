@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { withScene } from "./support/bot.ts";
-import { ask, BENCH, openBenchAt, withButton } from "./support/club.ts";
+import { ask, BENCH, openBenchAt, openSecondBench, withButton } from "./support/club.ts";
 
 test("who is not a member is refused for themselves alone, and changes nothing", () =>
   withScene(async (scene) => {
@@ -120,16 +120,7 @@ test("with several benches a direct message asks which, once, and is heard then"
     const { standIn } = scene;
     const club = await openBenchAt(scene);
     const { ines } = club;
-    standIn.addChannel("Film club", {
-      name: "second-bench",
-      overwrites: [
-        { for: "@everyone", deny: ["ViewChannel"] },
-        { for: "bot", allow: ["ViewChannel", "SendMessages"] },
-        { for: "Ines", allow: ["ViewChannel", "SendMessages"] },
-      ],
-    });
-    ines.slash("wetside open", { channel: "second-bench" });
-    await standIn.settled();
+    await openSecondBench(scene, ines);
     ines.dm("remind me tomorrow at 18:00 to order fixer");
     await standIn.settled();
     const which = ines.direct.messages.at(-1);

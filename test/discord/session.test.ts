@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { eventually, withScene } from "./support/bot.ts";
-import { ask, BENCH, foundClub, openBenchAt, withButton } from "./support/club.ts";
+import { ask, BENCH, foundClub, nameGroup, openBenchAt, withButton } from "./support/club.ts";
 
 test("a bench is opened in a private channel alone, by who manages the server", () =>
   withScene(async (scene) => {
@@ -137,8 +137,7 @@ test("a picture goes to the group with its words, and with nobody's name or note
     const { standIn, pass } = scene;
     const club = await openBenchAt(scene);
     const { ines } = club;
-    const channel = standIn.channel("film-group").id;
-    ines.slash("wetside group-channel", { channel: BENCH, options: { channel } });
+    nameGroup(scene, ines);
     await ask(scene, ines, "start saltmarsh demo one roll of 120 tank north");
     await pass(1500);
     await ask(scene, ines, "note the stabilizer foamed");
@@ -162,8 +161,7 @@ test("no, another's yes, and a run that is not over share nothing", () =>
     const { standIn, pass } = scene;
     const club = await openBenchAt(scene);
     const { ines, rui } = club;
-    const channel = standIn.channel("film-group").id;
-    ines.slash("wetside group-channel", { channel: BENCH, options: { channel } });
+    nameGroup(scene, ines);
     await ask(scene, ines, "start blix for 1 minute tank north");
     await ask(scene, ines, "share");
     expect(club.posts.at(-1)?.content).not.toContain("Post just that");
@@ -184,8 +182,7 @@ test("a run is passed on as a block to repeat, and what a bench holds as a file 
     const { standIn, pass } = scene;
     const club = await openBenchAt(scene);
     const { ines } = club;
-    const channel = standIn.channel("film-group").id;
-    ines.slash("wetside group-channel", { channel: BENCH, options: { channel } });
+    nameGroup(scene, ines);
     await ask(scene, ines, "start saltmarsh demo one roll of 120 tank north");
     await pass(1500);
     await ask(scene, ines, "share repeatable");

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { type Bot, eventually, type Scene, withScene } from "./support/bot.ts";
-import { ask, BENCH, type Club, openBenchAt, withButton } from "./support/club.ts";
+import { ask, BENCH, type Club, nameGroup, openBenchAt, withButton } from "./support/club.ts";
 
 /** The bot again, with a disk that takes nothing until `free` is called. */
 async function withSlowDisk(
@@ -98,8 +98,7 @@ test.each(["yes", "yes please", "ok"])("a preview is said yes to by /say as well
     const { standIn, pass } = scene;
     const club = await openBenchAt(scene);
     const { ines } = club;
-    const channel = standIn.channel("film-group").id;
-    ines.slash("wetside group-channel", { channel: BENCH, options: { channel } });
+    nameGroup(scene, ines);
     await ask(scene, ines, "start blix for 1 minute tank north");
     await pass(300);
     await ask(scene, ines, "share");

@@ -84,6 +84,26 @@ export async function openBenchAt(
   return Object.assign(club, { bot });
 }
 
+/** The bench's runs may go to the channel of the film group from here on. */
+export function nameGroup({ standIn }: Scene, person: Person): void {
+  const channel = standIn.channel("film-group").id;
+  person.slash("wetside group-channel", { channel: BENCH, options: { channel } });
+}
+
+/** Another private channel of the club, called second-bench, opened as a bench by somebody. */
+export async function openSecondBench({ standIn }: Scene, person: Person): Promise<void> {
+  standIn.addChannel("Film club", {
+    name: "second-bench",
+    overwrites: [
+      { for: "@everyone", deny: ["ViewChannel"] },
+      { for: "bot", allow: ["ViewChannel", "SendMessages"] },
+      { for: "Ines", allow: ["ViewChannel", "SendMessages"] },
+    ],
+  });
+  person.slash("wetside open", { channel: "second-bench" });
+  await standIn.settled();
+}
+
 /** The latest message with a button of that label. */
 export function withButton(posts: readonly Posted[], label: string): Posted {
   const found = posts.findLast(({ buttons }) => buttons.some((one) => one.label === label));
