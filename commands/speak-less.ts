@@ -1,8 +1,19 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
 import { answer } from "../src/reply/reply.ts";
 
 const values = { spoken: "how much is spoken: cues, short or full" };
+
+const spoken = (
+  bench: Bench,
+  verbosity: NonNullable<NonNullable<Bench["voice"]>["verbosity"]>,
+  title: string,
+  say: string,
+) => ({
+  bench: { ...bench, voice: { ...bench.voice, verbosity } },
+  reply: answer({ title, say, facts: { spoken: verbosity } }),
+});
 
 export const speakCuesCommand = defineCommand({
   name: "speak cues",
@@ -13,14 +24,13 @@ export const speakCuesCommand = defineCommand({
   fields: z.object({}),
   changes: true,
   values,
-  run: ({ bench }) => ({
-    bench: { ...bench, voice: { ...bench.voice, verbosity: "cues" as const } },
-    reply: answer({
-      title: "I speak cues, questions and first aid only. Answers come as text.",
-      say: "Cues only.",
-      facts: { spoken: "cues" },
-    }),
-  }),
+  run: ({ bench }) =>
+    spoken(
+      bench,
+      "cues",
+      "I speak cues, questions and first aid only. Answers come as text.",
+      "Cues only.",
+    ),
 });
 
 export const speakShortCommand = defineCommand({
@@ -32,14 +42,8 @@ export const speakShortCommand = defineCommand({
   fields: z.object({}),
   changes: true,
   values,
-  run: ({ bench }) => ({
-    bench: { ...bench, voice: { ...bench.voice, verbosity: "short" as const } },
-    reply: answer({
-      title: "I speak one breath for each answer.",
-      say: "One breath each.",
-      facts: { spoken: "short" },
-    }),
-  }),
+  run: ({ bench }) =>
+    spoken(bench, "short", "I speak one breath for each answer.", "One breath each."),
 });
 
 export const speakFullCommand = defineCommand({
@@ -51,12 +55,6 @@ export const speakFullCommand = defineCommand({
   fields: z.object({}),
   changes: true,
   values,
-  run: ({ bench }) => ({
-    bench: { ...bench, voice: { ...bench.voice, verbosity: "full" as const } },
-    reply: answer({
-      title: "I speak answers with their first lines.",
-      say: "I read the lines as well.",
-      facts: { spoken: "full" },
-    }),
-  }),
+  run: ({ bench }) =>
+    spoken(bench, "full", "I speak answers with their first lines.", "I read the lines as well."),
 });
