@@ -89,7 +89,9 @@ export const soakSimulated = (hours: number): Promise<SimulatedDay> =>
         return () => undefined;
       },
     });
+    /** When each bench's next cue ought to be told: once it is due, and not before it is known. */
     const due = new Map<number, number>();
+    const known = new Map<number, number>();
     const late: { at: number; ms: number }[] = [];
     const faults: string[] = [];
     let cues = 0;
@@ -117,6 +119,12 @@ export const soakSimulated = (hours: number): Promise<SimulatedDay> =>
       for (const { keeper } of members) await keeper.idle();
       await clock.pass(0);
     };
+    const expect = (id: number, keeper: BenchKeeper): number | undefined => {
+      const at = keeper.nextDue();
+      if (at === undefined) due.delete(id);
+      else due.set(id, Math.max(at, known.get(id) ?? START));
+      return at;
+    };
     const read = createReader();
     const readings: Reading[] = [];
     const acts = actsOf(hours);
@@ -127,13 +135,10 @@ export const soakSimulated = (hours: number): Promise<SimulatedDay> =>
     let reading = READ_EVERY;
     let next = 0;
     while (clock.elapsed() < hours * HOUR) {
-      due.clear();
       let until = Math.min(look, reading, acts[next]?.at ?? Number.POSITIVE_INFINITY);
       for (const [id, { keeper }] of members.entries()) {
-        const at = keeper.nextDue();
-        if (at === undefined) continue;
-        due.set(id, at);
-        until = Math.min(until, at - START);
+        const at = expect(id, keeper);
+        if (at !== undefined) until = Math.min(until, at - START);
       }
       // What is due falls due at its own instant, before anything else happens.
       await clock.pass(Math.max(1, until - clock.elapsed()));
@@ -144,11 +149,15 @@ export const soakSimulated = (hours: number): Promise<SimulatedDay> =>
         if (member === undefined) continue;
         said += 1;
         if (act.line.startsWith("start saltmarsh")) evenings += 1;
+        // What an undo brings back may have been due long ago: nobody could tell it before now.
+        const before = member.keeper.nextDue();
         const message = { text: act.line, who: "Ines", standing: "owner" as const };
         const reply = await member.bell.take(message).catch((error: unknown) => {
           faults.push(`${act.line}: ${error}`);
           return undefined;
         });
+        if (member.keeper.nextDue() !== before) known.set(act.bench, benches.now());
+        expect(act.bench, member.keeper);
         if (reply !== undefined) await member.pictures.drawn(reply);
       }
       const open = members.reduce(
