@@ -12,6 +12,7 @@ import { eveningScript } from "../support/evening-script.ts";
 import { createFakeClock } from "../support/fake-clock.ts";
 import { chatter, evening } from "./evening.ts";
 import { createReader, type Reading } from "./sampler.ts";
+import type { Point } from "./trend.ts";
 
 export type SimulatedDay = {
   readonly benches: number;
@@ -21,8 +22,11 @@ export type SimulatedDay = {
   readonly cues: number;
   /** In moved time. */
   readonly readings: readonly Reading[];
-  /** How late each telling was by the moved clock: its instant and ms. */
-  readonly late: readonly { readonly at: number; readonly ms: number }[];
+  /** How late one telling in so many was by the moved clock: its instant and ms. */
+  readonly late: readonly Point[];
+  /** Of all tellings, ms. */
+  readonly latest: number;
+  readonly early: number;
   readonly faults: readonly string[];
 };
 
@@ -37,6 +41,8 @@ const TOGETHER = 5;
 /** Readings are counted after the first cycle and some more, when all benches are at work. */
 const WARM = 4 * HOUR;
 const READ_EVERY = 10 * MINUTE;
+/** One telling in so many is kept, for how lateness goes over the day. */
+const ONE_IN = 20;
 
 type Act = { readonly at: number; readonly bench: number; readonly line: string };
 
@@ -92,7 +98,11 @@ export const soakSimulated = (hours: number): Promise<SimulatedDay> =>
     /** When each bench's next cue ought to be told: once it is due, and not before it is known. */
     const due = new Map<number, number>();
     const known = new Map<number, number>();
-    const late: { at: number; ms: number }[] = [];
+    // Few are kept: what is read here is to be the growth of the program, not of its witness.
+    const late: Point[] = [];
+    let latest = 0;
+    let early = 0;
+    let tellings = 0;
     const faults: string[] = [];
     let cues = 0;
     const members: { keeper: BenchKeeper; bell: Bell; pictures: ReturnType<typeof picturesIn> }[] =
@@ -109,7 +119,12 @@ export const soakSimulated = (hours: number): Promise<SimulatedDay> =>
           // A reminder may wait until a run leaves hands free: that is no lateness.
           const told = replies.filter(({ facts }) => facts.cue !== undefined).length;
           cues += told;
-          if (at !== undefined && told > 0) late.push({ at, ms: benches.now() - at });
+          if (at === undefined || told === 0) return;
+          const value = benches.now() - at;
+          latest = Math.max(latest, value);
+          if (value < 0) early += 1;
+          if (tellings % ONE_IN === 0) late.push({ at, value });
+          tellings += 1;
         },
         onFault: (error) => void faults.push(String(error)),
       });
@@ -180,5 +195,16 @@ export const soakSimulated = (hours: number): Promise<SimulatedDay> =>
     await idle();
     await store.close();
     const benchesAtAll = BENCHES + 1;
-    return { benches: benchesAtAll, evenings, mostAtOnce, said, cues, readings, late, faults };
+    return {
+      benches: benchesAtAll,
+      evenings,
+      mostAtOnce,
+      said,
+      cues,
+      readings,
+      late,
+      latest,
+      early,
+      faults,
+    };
   });
