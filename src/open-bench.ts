@@ -1,6 +1,7 @@
 import type { Command } from "./commands/define-command.ts";
 import { loadCommands } from "./commands/registry.ts";
 import { BenchKeeper, type Place } from "./conversation/bench-keeper.ts";
+import { createLookBack, type LookBack } from "./conversation/look-back/look-back.ts";
 import { type BenchRecord, recordSchema } from "./conversation/record.ts";
 import { filesIn } from "./export/files.ts";
 import type { FileSystem } from "./platform/file-system.ts";
@@ -17,6 +18,7 @@ export type OpenBench = {
   /** For channels that open benches of their own in the same folder. */
   readonly commands: readonly Command[];
   readonly store: Store<BenchRecord>;
+  readonly lookBack: LookBack;
   close(): Promise<void>;
 };
 
@@ -30,7 +32,8 @@ export async function openBench(
     schema: recordSchema,
     ...(place.disk === undefined ? {} : { files: place.disk }),
   });
-  const { keeper, notices } = await openHome(place, store, commands).catch(
+  const lookBack = createLookBack();
+  const { keeper, notices } = await openHome(place, store, commands, lookBack).catch(
     async (error: unknown) => {
       // The folder is let go of: whoever mends it finds it as it was.
       await store.close();
@@ -39,15 +42,17 @@ export async function openBench(
   );
   const close = async (): Promise<void> => {
     await keeper.idle();
+    await lookBack.close();
     await store.close();
   };
-  return { keeper, notices, commands, store, close };
+  return { keeper, notices, commands, store, lookBack, close };
 }
 
 async function openHome(
   place: Place & { readonly data: string },
   store: Store<BenchRecord>,
   commands: readonly Command[],
+  lookBack: LookBack,
 ) {
   const closed = await closeToOthers(place.data);
   const { keeper, notices } = await BenchKeeper.open(
@@ -56,6 +61,7 @@ async function openHome(
     store,
     commands,
     filesIn(place.data),
+    lookBack,
   );
   return { keeper, notices: [...closed, ...notices] };
 }

@@ -2,6 +2,7 @@ import { dailyLooks } from "../commands/daily-looks.ts";
 import type { Command } from "../commands/define-command.ts";
 import type { Work } from "../commands/work.ts";
 import { workFailed } from "../commands/work-words.ts";
+import { apply } from "../domain/changes.ts";
 import { withBeatsTold } from "../domain/record/beats-told.ts";
 import { planLooks } from "../domain/record/plan-looks.ts";
 import { planDaily } from "../domain/reminders/daily-message.ts";
@@ -17,6 +18,7 @@ import type { Store } from "../store/store.ts";
 import { StoreError } from "../store/store-error.ts";
 import { announce } from "./announce.ts";
 import { announceReminders } from "./announce-reminders.ts";
+import type { LookBack } from "./look-back/look-back.ts";
 import { momentOf } from "./moment.ts";
 import { PastRuns } from "./past-runs.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
@@ -33,6 +35,11 @@ export type Tell = (replies: readonly Reply[], bench: Bench) => void | Promise<v
 /** Where a bench stands. `moved`: a bench that is already there takes this zone as well. */
 export type Place = { readonly zone: string; readonly moved?: boolean | undefined };
 
+/** So many runs in files are read here, in less time than it takes to ask another thread. */
+const FEW = 250;
+/** A bench that others go on changing waits for an answer that looks back, after so many. */
+const ATTEMPTS = 3;
+
 /**
  * One bench in memory, in step with its store. What a message changes is durable before its reply
  * is given; a cue is told first and marked as told after, so that a crash between the two repeats
@@ -47,6 +54,7 @@ export class BenchKeeper {
   #stored: BenchRecord;
   readonly #past: PastRuns;
   readonly #files: Files;
+  readonly #far: LookBack | undefined;
   /** An archive is being made or taken. */
   #working = false;
   /** Turns and ticks are taken one after the other. */
@@ -58,8 +66,10 @@ export class BenchKeeper {
     commands: readonly Command[],
     record: BenchRecord,
     files: Files,
+    lookBack: LookBack | undefined,
   ) {
     this.#files = files;
+    this.#far = lookBack;
     this.#id = id;
     this.#store = store;
     this.#commands = commands;
@@ -75,6 +85,7 @@ export class BenchKeeper {
     store: Store<BenchRecord>,
     commands: readonly Command[],
     files: Files = noFiles,
+    lookBack?: LookBack,
   ): Promise<{ keeper: BenchKeeper; notices: readonly string[] }> {
     const { value, notices } = await store.load(id);
     const record =
@@ -84,7 +95,7 @@ export class BenchKeeper {
           ? { ...value, bench: moveZone(value.bench, zone) }
           : value;
     if (record !== value) await store.commit(id, value, record);
-    return { keeper: new BenchKeeper(id, store, commands, record, files), notices };
+    return { keeper: new BenchKeeper(id, store, commands, record, files, lookBack), notices };
   }
 
   get record(): BenchRecord {
@@ -114,8 +125,7 @@ export class BenchKeeper {
   ): Promise<Reply> {
     let taken = await this.#inTurn(() => this.#turn(message, now, "unread"));
     if (taken.lacks === "past-runs") {
-      await this.#past.read(this.#record.bench, now);
-      taken = await this.#inTurn(() => this.#turn(message, now, "unread"));
+      taken = await this.#lookBack(message, now);
     } else if (taken.lacks === "exports") {
       const exports = await this.#files.exports();
       taken = await this.#inTurn(() => this.#turn(message, now, exports));
@@ -123,6 +133,31 @@ export class BenchKeeper {
     if (taken.work === undefined) return taken.reply;
     const reply = await this.#perform(taken.work, now, progress);
     return { ...reply, clock: momentOf(this.#record.bench, now) };
+  }
+
+  /** A turn that looks at runs in files: of a long past, in the thread that is there for it. */
+  async #lookBack(message: Message, now: Instant): Promise<Turn> {
+    const archive = this.#store.archivePath?.(this.#id);
+    const lookBack = this.#far;
+    const isLong = this.#record.bench.pastRuns.length > FEW;
+    if (lookBack === undefined || archive === undefined || !isLong) {
+      await this.#past.read(this.#record.bench, now);
+      return this.#inTurn(() => this.#turn(message, now, "unread"));
+    }
+    const far = async (record: BenchRecord): Promise<Turn> => {
+      const { changes, ...taken } = await lookBack.turn(record, archive, message, now);
+      return { ...taken, record: apply(record, changes) };
+    };
+    // Out of turn, so that no cue waits for it; and again if the bench was changed meanwhile.
+    for (let attempt = 1; attempt < ATTEMPTS; attempt += 1) {
+      const before = this.#record;
+      const taken = await far(before);
+      const kept = await this.#inTurn(async () =>
+        this.#record === before ? this.#keep(taken, now) : undefined,
+      );
+      if (kept !== undefined) return kept;
+    }
+    return this.#inTurn(async () => this.#keep(await far(this.#record), now));
   }
 
   /** Does with files what a turn has asked for. */
@@ -143,6 +178,7 @@ export class BenchKeeper {
           this.#stored = record;
         }
         this.#past.drop();
+        this.#far?.drop(this.#id);
         return reply;
       });
     } catch (error) {
@@ -196,6 +232,7 @@ export class BenchKeeper {
   async look(now: Instant, tell: Tell): Promise<void> {
     await this.#inTurn(() => this.#commit(planned(this.#record, now), false));
     this.#past.letGo(now);
+    this.#far?.letGo(this.#id, now);
     await this.tick(now, tell);
   }
 
@@ -207,7 +244,10 @@ export class BenchKeeper {
   async #turn(message: Message, now: Instant, exports: ExportsKnown): Promise<Turn> {
     const past = this.#past.known ?? "unread";
     const taken = turn(this.#record, message, now, this.#commands, past, exports);
-    if (taken.lacks !== undefined) return taken;
+    return taken.lacks === undefined ? this.#keep(taken, now) : taken;
+  }
+
+  async #keep(taken: Turn, now: Instant): Promise<Turn> {
     const { record } = taken;
     await this.#commit(planned(record, now), record.bench !== this.#record.bench);
     await this.#archive();
@@ -242,6 +282,7 @@ export class BenchKeeper {
     for (const run of runs) await this.#store.archive(this.#id, run.id, run);
     await this.#commit({ ...this.#record, bench, undo: [] }, true);
     this.#past.archived(runs);
+    this.#far?.archived(this.#id, runs);
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {

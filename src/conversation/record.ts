@@ -3,7 +3,7 @@ import type { Change } from "../domain/changes.ts";
 import { type Bench, benchSchema, newBench } from "../domain/session/bench.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { storedInstant } from "../domain/units/stored.ts";
-import type { Ask, Reply } from "../reply/reply.ts";
+import type { Ask, Json, Reply } from "../reply/reply.ts";
 
 export type Pending = {
   readonly ask: Ask;
@@ -42,7 +42,10 @@ export type BenchRecord = {
   readonly lastCue?: Said | undefined;
 };
 
-const figure = z.object({ value: z.json(), origin: z.looseObject({ kind: z.string() }) });
+/** What is read from JSON or checked to be plain: to look into it once more would cost the most. */
+const plain = z.custom<Json>((value) => value !== undefined);
+
+const figure = z.object({ value: plain, origin: z.looseObject({ kind: z.string() }) });
 
 /** Made once: to build it for every record that is looked at would cost more than looking. */
 const replyOutline = z.looseObject({
@@ -51,7 +54,7 @@ const replyOutline = z.looseObject({
   say: z.string(),
   lines: z.array(z.string()),
   figures: z.record(z.string(), figure),
-  facts: z.record(z.string(), z.json()),
+  facts: z.record(z.string(), plain),
   cautions: z.array(z.string()),
   working: z.array(z.string()),
 });

@@ -80,3 +80,17 @@ test("a rule about a whole list or object is held to when one item changes", () 
   expect(misfit(schema, { list: [], span: { from: 2, to: 1 } }, [set])).toBeDefined();
   expect(misfit(schema, { list: [], span: { from: 2, to: 3 } }, [set])).toBeUndefined();
 });
+
+test("a part that is judged as a whole is judged once, however much of it has changed", () => {
+  let judged = 0;
+  const counted = z.object({
+    reply: z.custom<readonly number[]>((value) => {
+      judged += 1;
+      return Array.isArray(value);
+    }),
+  });
+  const reply = Array.from({ length: 200 }, (_, n) => n);
+  const changes = reply.map((value): Change => ({ kind: "set", path: ["reply", value], value }));
+  expect(misfit(counted, { reply }, changes)).toBeUndefined();
+  expect(judged).toBe(1);
+});

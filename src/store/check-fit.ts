@@ -14,8 +14,12 @@ export function misfit(
   data: unknown,
   changes: readonly Change[],
 ): { readonly place: string; readonly error: z.ZodError } | undefined {
+  // Of one part that is judged as a whole there may be hundreds of changes.
+  const judged = new Map<unknown, z.ZodType>();
   for (const change of changes) {
     for (const { part, value, path } of partsToCheck(schema, data, change)) {
+      if (judged.get(value) === part) continue;
+      if (typeof value === "object" && value !== null) judged.set(value, part);
       const parsed = part.safeParse(value);
       if (parsed.success) continue;
       const inner = parsed.error.issues[0]?.path ?? [];

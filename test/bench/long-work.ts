@@ -1,12 +1,11 @@
-import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import type { Command } from "../../src/commands/define-command.ts";
 import { loadCommands } from "../../src/commands/registry.ts";
 import { BenchKeeper } from "../../src/conversation/bench-keeper.ts";
 import { createBenches } from "../../src/conversation/benches.ts";
-import { type BenchRecord, newRecord, recordSchema } from "../../src/conversation/record.ts";
-import { touchedBy } from "../../src/domain/session/touched.ts";
+import { createLookBack } from "../../src/conversation/look-back/look-back.ts";
+import { type BenchRecord, recordSchema } from "../../src/conversation/record.ts";
 import { later } from "../../src/domain/units/quantity.ts";
 import { filesIn } from "../../src/export/files.ts";
 import { toPng } from "../../src/picture/png.ts";
@@ -14,11 +13,10 @@ import { sessionPicture } from "../../src/picture/session-picture.ts";
 import { systemClock } from "../../src/platform/clock.ts";
 import { openFileStore } from "../../src/store/file-store.ts";
 import { createMemoryStore } from "../../src/store/memory-store.ts";
-import { sealArchived } from "../../src/store/seal.ts";
+import { archivedBench } from "../support/archived-bench.ts";
 import { benchSession } from "../support/bench-session.ts";
 import { withFolder } from "../support/child.ts";
 import { evening } from "../support/runs.ts";
-import { seasonRun } from "../support/season.ts";
 import { type Stall, watched } from "./stalls.ts";
 
 export type LongWork = {
@@ -48,23 +46,6 @@ async function measure(
   }
   const [first = { turn: 0, delay: 0 }, ...after] = busy;
   return { what, first, after: after.length === 0 ? first : worst(after), idle: worst(idle) };
-}
-
-/** A bench with so many archived runs on disk. Written past the store: that is not what is measured. */
-async function furnish(data: string, id: string, count: number): Promise<BenchRecord> {
-  const archive = join(data, "benches", id, "archive");
-  await mkdir(archive, { recursive: true });
-  const runs = Array.from({ length: count }, (_, n) => {
-    const day = Temporal.PlainDate.from("2026-11-27").subtract({ days: Math.floor(n / 4) });
-    return seasonRun({ on: `${day}T20:00`, read: [38, 37.8], bottle: "acorn" }, n + 1);
-  });
-  for (const run of runs) await writeFile(join(archive, `${run.id}.json`), sealArchived(run));
-  const fresh = newRecord(id, "Europe/Lisbon");
-  const pastRuns = runs.map((run) => {
-    const { id: name, title, tank, plannedAt } = run;
-    return { id: name, title, tank, plannedAt, touched: touchedBy(run) };
-  });
-  return { ...fresh, bench: { ...fresh.bench, pastRuns } };
 }
 
 const SEARCHES = [
@@ -119,11 +100,19 @@ export const benchLongWork = (runs = 5000, restored = 500): Promise<readonly Lon
     const commands = await loadCommands();
     const limits = { bytes: 1, commits: 1 };
     const store = await openFileStore<BenchRecord>({ directory: data, schema: recordSchema });
+    const lookBack = createLookBack();
     const open = async (id: string, count: number) => {
       await store.load(id);
-      await store.commit(id, undefined, await furnish(data, id, count));
+      await store.commit(id, undefined, await archivedBench(data, id, count));
       const files = filesIn(join(data, "own", id));
-      const { keeper } = await BenchKeeper.open(id, { zone: "UTC" }, store, commands, files);
+      const { keeper } = await BenchKeeper.open(
+        id,
+        { zone: "UTC" },
+        store,
+        commands,
+        files,
+        lookBack,
+      );
       return (text: string, seconds: number) =>
         keeper.hear({ text, who: "you", standing: "owner" }, later(evening, seconds));
     };
@@ -149,6 +138,7 @@ export const benchLongWork = (runs = 5000, restored = 500): Promise<readonly Lon
         3,
       ),
     );
+    await lookBack.close();
     await store.close();
     const compacting = await openFileStore<BenchRecord>({
       directory: join(data, "compacting"),
@@ -156,7 +146,7 @@ export const benchLongWork = (runs = 5000, restored = 500): Promise<readonly Lon
       limits,
     });
     await compacting.load("home");
-    let record = await furnish(join(data, "compacting"), "home", restored);
+    let record = await archivedBench(join(data, "compacting"), "home", restored);
     await compacting.commit("home", undefined, record);
     all.push(
       await measure(

@@ -2,6 +2,7 @@ import { join } from "node:path";
 import type { Command } from "../../commands/define-command.ts";
 import { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import type { Benches } from "../../conversation/benches.ts";
+import type { LookBack } from "../../conversation/look-back/look-back.ts";
 import type { BenchRecord } from "../../conversation/record.ts";
 import { filesIn } from "../../export/files.ts";
 import type { Level } from "../../log/log.ts";
@@ -49,6 +50,8 @@ export type DiscordParts = {
   readonly zone: string;
   readonly commands: readonly Command[];
   readonly store: Store<BenchRecord>;
+  /** For questions about a long past; missing: they are answered where cues are given. */
+  readonly lookBack?: LookBack | undefined;
   readonly benches: Benches;
   /** The benches' clock. */
   readonly clock: Clock;
@@ -125,7 +128,14 @@ export async function startDiscord(parts: DiscordParts): Promise<Discord> {
   const join_ = async (key: string, place: Kept<Place>, zone: string): Promise<Room> => {
     // Archives and pictures of one bench are no other's to see.
     const files = filesIn(join(parts.data, "discord", "files", key));
-    const { keeper, notices } = await BenchKeeper.open(key, { zone }, parts.store, commands, files);
+    const { keeper, notices } = await BenchKeeper.open(
+      key,
+      { zone },
+      parts.store,
+      commands,
+      files,
+      parts.lookBack,
+    );
     for (const notice of notices) note(notice);
     const room = openRoom({
       key,

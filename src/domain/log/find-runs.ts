@@ -1,6 +1,5 @@
 import type { Run } from "../session/run.ts";
-import type { Instant } from "../units/quantity.ts";
-import { instant } from "../units/quantity.ts";
+import { dayEnd, dayStart } from "../timing/day-bounds.ts";
 import type { Meant } from "./name-meant.ts";
 import { factsOf, isBath } from "./run-facts.ts";
 import type { StageFault } from "./stage-faults.ts";
@@ -56,7 +55,7 @@ function testOf(clause: Clause, names: Names, zone: string): Test {
     }
     case "dates": {
       const from = clause.from === undefined ? -Infinity : dayStart(clause.from, zone);
-      const to = clause.to === undefined ? Infinity : dayStart(dayAfter(clause.to), zone);
+      const to = clause.to === undefined ? Infinity : dayEnd(clause.to, zone);
       return ({ plannedAt }) => plannedAt >= from && plannedAt < to;
     }
     case "fault":
@@ -75,11 +74,6 @@ export const isFault = (
   { fault, bath }: Extract<Clause, { readonly kind: "fault" }>,
 ): boolean =>
   (fault === "any" || found.fault === fault) && (bath === undefined || isBath(found, bath));
-
-const dayAfter = (iso: string): string => Temporal.PlainDate.from(iso).add({ days: 1 }).toString();
-
-const dayStart = (iso: string, zone: string): Instant =>
-  instant(Temporal.PlainDate.from(iso).toZonedDateTime(zone).epochMilliseconds);
 
 /** On a date of the bench. */
 export function runsOn(runs: readonly Run[], iso: string, zone: string): readonly Run[] {

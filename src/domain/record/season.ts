@@ -1,9 +1,8 @@
 import { filmUnits, rollCount } from "../film/load.ts";
-import { oncePer } from "../once-per.ts";
 import type { Bench } from "../session/bench.ts";
 import type { Run } from "../session/run.ts";
 import { stageRecords } from "../session/summary.ts";
-import { dateOf } from "../timing/clock-text.ts";
+import { dayEnd, dayStart } from "../timing/day-bounds.ts";
 import type { Instant } from "../units/quantity.ts";
 
 export type SeasonProcess = {
@@ -47,7 +46,7 @@ export type Season = {
 
 /** One run as a season counts it, whether it is at hand or in a file of its own. */
 type Counted = {
-  readonly on: string;
+  readonly at: Instant;
   readonly process: string;
   readonly film: Run["film"];
   readonly bottles: readonly string[];
@@ -65,7 +64,8 @@ export const UNKNOWN_PROCESS = "not kept";
  * @param to    ISO date
  */
 export function seasonOf(bench: Bench, from: string, to: string): Season {
-  const runs = countedRuns(bench).filter(({ on }) => on >= from && on <= to);
+  const [begin, end] = [dayStart(from, bench.zone), dayEnd(to, bench.zone)];
+  const runs = countedRuns(bench).filter(({ at }) => at >= begin && at < end);
   const film = runs.flatMap((run) => run.film);
   return {
     from,
@@ -75,14 +75,9 @@ export function seasonOf(bench: Bench, from: string, to: string): Season {
     units: filmUnits(film),
     processes: processesOf(runs),
     bottles: bottlesOf(bench, runs),
-    months: monthsOf(runs, from, to),
+    months: monthsOf(runs, from, to, bench.zone),
   };
 }
-
-/** Thousands of them, and the same ones at every question. */
-const dayOf = oncePer(({ plannedAt }: { readonly plannedAt: Instant }, zone: string): string =>
-  dateOf(plannedAt, zone),
-);
 
 function countedRuns(bench: Bench): readonly Counted[] {
   const past = bench.pastRuns.flatMap((entry): Counted[] => {
@@ -91,7 +86,7 @@ function countedRuns(bench: Bench): readonly Counted[] {
       ? []
       : [
           {
-            on: dayOf(entry, bench.zone),
+            at: entry.plannedAt,
             process: touched.process ?? UNKNOWN_PROCESS,
             film: touched.film,
             bottles: touched.bottles,
@@ -104,7 +99,7 @@ function countedRuns(bench: Bench): readonly Counted[] {
     if (!poured || run.rehearsal !== undefined || run.nothingIn === true) return [];
     return [
       {
-        on: dayOf(run, bench.zone),
+        at: run.plannedAt,
         process: run.process,
         film: run.film,
         bottles: pouredFrom(run),
@@ -163,16 +158,22 @@ function bottlesOf(bench: Bench, runs: readonly Counted[]): readonly SeasonBottl
 }
 
 /** Every month of the season, those without a run too: a gap is a fact. */
-function monthsOf(runs: readonly Counted[], from: string, to: string): readonly SeasonMonth[] {
+function monthsOf(
+  runs: readonly Counted[],
+  from: string,
+  to: string,
+  zone: string,
+): readonly SeasonMonth[] {
   const months: SeasonMonth[] = [];
   const last = Temporal.PlainDate.from(to).toPlainYearMonth();
   let month = Temporal.PlainDate.from(from).toPlainYearMonth();
   for (; Temporal.PlainYearMonth.compare(month, last) <= 0; month = month.add({ months: 1 })) {
-    const name = month.toString();
-    const own = runs.filter(({ on }) => on.startsWith(name));
+    const begin = dayStart(month.toPlainDate({ day: 1 }).toString(), zone);
+    const end = dayEnd(month.toPlainDate({ day: month.daysInMonth }).toString(), zone);
+    const own = runs.filter(({ at }) => at >= begin && at < end);
     const known = own.filter(({ deviations }) => deviations !== undefined);
     months.push({
-      month: name,
+      month: month.toString(),
       runs: own.length,
       known: known.length,
       deviations: known.reduce((sum, { deviations = 0 }) => sum + deviations, 0),

@@ -1,0 +1,157 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
+import { fileURLToPath } from "node:url";
+import { Worker } from "node:worker_threads";
+import { type Change, diff } from "../../domain/changes.ts";
+import type { Run } from "../../domain/session/run.ts";
+import { type Instant, secondsBetween } from "../../domain/units/quantity.ts";
+import { type BenchRecord, newRecord } from "../record.ts";
+import type { Message } from "../turn.ts";
+import type { Asked, FarTurn, Told } from "./words.ts";
+
+/** Turns that look back over a long past, taken away from the thread that gives the cues. */
+export type LookBack = {
+  /**
+   * What a message does to the record it is given; the record itself stays as it is. The bench's
+   * archived runs are read from `archive` at the first question.
+   *
+   * @throws what went wrong in the thread
+   */
+  turn(record: BenchRecord, archive: string, message: Message, now: Instant): Promise<FarTurn>;
+  /** These runs have left the bench for files. */
+  archived(bench: string, runs: readonly Run[]): void;
+  /** The files are no longer what they were. */
+  drop(bench: string): void;
+  /** What nobody has asked for in a while is not held in memory. */
+  letGo(bench: string, now: Instant): void;
+  close(): Promise<void>;
+};
+
+/** Let go of when nobody has asked for so long, s. */
+const KEPT = 600;
+/** So many entries of a list, and so many changes, are told at once: a ms or so of work. */
+const ENTRIES = 250;
+const CHANGES = 50;
+
+/** What the thread has been told of a bench. */
+type Known = { record: BenchRecord; asked: Instant; telling: Promise<unknown> };
+
+type Waiting = {
+  readonly resolve: (turn: FarTurn) => void;
+  readonly reject: (fault: unknown) => void;
+};
+
+/**
+ * One thread for all benches of a process, begun with the first question and ended when no bench is
+ * asked about any more. Thousands of runs are then not among the values of the thread that gives
+ * the cues: to tidy up among them took it twenty ms at a time.
+ */
+export function createLookBack(): LookBack {
+  let thread: Worker | undefined;
+  const known = new Map<string, Known>();
+  const waiting = new Map<number, Waiting>();
+  let tickets = 0;
+
+  const end = async (fault: unknown): Promise<void> => {
+    const ended = thread;
+    thread = undefined;
+    known.clear();
+    for (const { reject } of waiting.values()) reject(fault);
+    waiting.clear();
+    await ended?.terminate();
+  };
+
+  const begin = (): Worker => {
+    const begun = new Worker(fileURLToPath(new URL("./thread.ts", import.meta.url)), {
+      execArgv: ["--import", new URL("../../platform/keep-compiled.js", import.meta.url).href],
+    });
+    // The program may end while it is there.
+    begun.unref();
+    begun.on("message", (told: Told) => {
+      const asker = waiting.get(told.ticket);
+      waiting.delete(told.ticket);
+      if (waiting.size === 0) begun.unref();
+      if ("turn" in told) asker?.resolve(told.turn);
+      else asker?.reject(told.fault);
+    });
+    begun.on("error", (fault) => {
+      if (thread === begun) void end(fault);
+    });
+    begun.on("exit", (code) => {
+      if (thread === begun) void end(new Error(`looking back ended with ${code}`));
+    });
+    return begun;
+  };
+
+  const send = (asked: Asked): void => {
+    thread ??= begin();
+    thread.postMessage(asked);
+  };
+
+  /** Tells what has changed since the last time, a little at a time: others have their turn. */
+  const tell = async (held: Known, record: BenchRecord): Promise<void> => {
+    const bench = record.bench.id;
+    const post = (change: Change): void => {
+      if (known.get(bench) !== held) throw new Error("the bench was let go of meanwhile");
+      send({ kind: "changes", bench, changes: [change] });
+    };
+    const changes = diff(held.record, record).flatMap(slices);
+    for (let from = 0; from < changes.length; from += CHANGES) {
+      if (from > 0) await nextTurn();
+      for (const change of changes.slice(from, from + CHANGES)) {
+        post(change);
+        if (change.kind === "push" && change.items.length === ENTRIES) await nextTurn();
+      }
+    }
+    held.record = record;
+  };
+
+  return {
+    async turn(record, archive, message, now) {
+      const { id, zone } = record.bench;
+      let held = known.get(id);
+      if (held === undefined) {
+        held = { record: newRecord(id, zone), asked: now, telling: Promise.resolve() };
+        known.set(id, held);
+        send({ kind: "open", bench: id, zone, archive });
+      }
+      held.asked = now;
+      const one = held;
+      const { promise, resolve, reject } = Promise.withResolvers<FarTurn>();
+      // One after the other: what is told is what changed since the one before.
+      const telling = one.telling.then(async () => {
+        await tell(one, record);
+        if (known.get(id) !== one) throw new Error("the bench was let go of meanwhile");
+        tickets += 1;
+        waiting.set(tickets, { resolve, reject });
+        thread?.ref();
+        send({ kind: "turn", bench: id, message, now, ticket: tickets });
+      });
+      one.telling = telling.catch(() => undefined);
+      await telling;
+      return promise;
+    },
+    archived(bench, runs) {
+      if (known.has(bench)) send({ kind: "archived", bench, runs });
+    },
+    drop(bench) {
+      if (known.delete(bench)) send({ kind: "drop", bench });
+    },
+    letGo(bench, now) {
+      const held = known.get(bench);
+      if (held === undefined || secondsBetween(held.asked, now) <= KEPT) return;
+      this.drop(bench);
+      if (known.size === 0 && waiting.size === 0) void end(undefined);
+    },
+    close: () => end(new Error("the program is stopping")),
+  };
+}
+
+/** Thousands of entries at once would take long to be handed on. */
+function slices(change: Change): readonly Change[] {
+  if (change.kind !== "push") return [change];
+  const pushes: Change[] = [];
+  for (let from = 0; from < change.items.length; from += ENTRIES) {
+    pushes.push({ ...change, items: change.items.slice(from, from + ENTRIES) });
+  }
+  return pushes;
+}
