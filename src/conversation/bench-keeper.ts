@@ -166,11 +166,12 @@ export class BenchKeeper {
     this.#working = true;
     try {
       // Loaded when first wanted: most evenings do without.
-      const { performExport, performRewrite } = await import("./perform-work.ts");
       if (work.kind === "export") {
+        const { performExport } = await import("./perform/export.ts");
         return (await performExport(this.#whole(), work.name, now, progress)).reply;
       }
       return await this.#inTurn(async () => {
+        const { performRewrite } = await import("./perform/rewrite.ts");
         await this.#commit(this.#record, true);
         const { record, reply } = await performRewrite(this.#whole(), work);
         if (record !== undefined) {

@@ -18,6 +18,8 @@ export type Files = {
     archive?: string,
   ): Promise<{ readonly manifest: Manifest; readonly bytes: number }>;
   open(name: string): Promise<OpenExport>;
+  /** Where an archive of this name lies. @throws ExportError for a name that leads elsewhere */
+  pathOf(name: string): string;
   /** All of an archive, to hand it on. */
   read(name: string): Promise<Uint8Array>;
   /** An archive that was handed in, in the place of the one before it. @returns its name in `exports` */
@@ -38,15 +40,17 @@ const FEW = 50;
 /** Archives looked at when asked what there is. */
 const LOOKED_AT = 20;
 
-const nowhere = async (): Promise<never> => {
+const noPath = (): never => {
   throw new ExportError("This bench has no folder for archives.");
 };
+const nowhere = async (): Promise<never> => noPath();
 
 /** For a bench that is kept in memory alone. */
 export const noFiles: Files = {
   exports: async () => [],
   write: nowhere,
   open: nowhere,
+  pathOf: noPath,
   read: nowhere,
   receive: nowhere,
   dropReceived: async () => undefined,
@@ -101,6 +105,7 @@ export function filesIn(data: string): Files {
     },
     read: async (name) => readFile(pathOf(name)),
     open: async (name) => opened(pathOf(name)),
+    pathOf,
     async receive(bytes) {
       await put(exportsAt, RECEIVED, bytes);
       return RECEIVED;

@@ -14,6 +14,8 @@ import { ExportError } from "./export-error.ts";
 /** An archive whose outline has been checked; its contents have not. */
 export type OpenExport = {
   readonly manifest: Manifest;
+  /** What the bench and its runs unpack to; the file cannot say less than it does. */
+  readonly bytes: number;
   /** Names of pictures, within pictures/. */
   readonly pictures: readonly string[];
   /** A file of it, unpacked as it is read; one that is not what it says it is ends in an error. */
@@ -61,7 +63,11 @@ export async function openExport(path: string): Promise<OpenExport> {
     if (listed !== pictures.toSorted().join()) {
       throw new ExportError("The pictures in that archive are not those it says it has.");
     }
-    return { manifest, pictures, stream, close: () => zip.close() };
+    const bytes = [BENCH, RUNS].reduce(
+      (sum, name) => sum + (entries.get(name)?.uncompressedSize ?? 0),
+      0,
+    );
+    return { manifest, bytes, pictures, stream, close: () => zip.close() };
   } catch (error) {
     zip.close();
     throw error instanceof ExportError ? error : new ExportError(notWhole(error), error);

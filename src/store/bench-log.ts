@@ -67,6 +67,15 @@ export class BenchLog {
     this.#resumeAt = standing.journalLength;
   }
 
+  get standing(): Standing {
+    return {
+      generation: this.#generation,
+      highest: this.#highest,
+      sequence: this.#sequence,
+      journalLength: this.#journal?.length ?? this.#resumeAt,
+    };
+  }
+
   /** Writes commits in order; resolves when they are in the journal, and safe if `durable`. */
   async append(entries: readonly Entry[], durable: boolean): Promise<void> {
     const [first] = entries;

@@ -3,14 +3,15 @@ import { Low } from "lowdb";
 import { type FileSystem, nodeFileSystem } from "../platform/file-system.ts";
 import { conflict } from "./conflict.ts";
 import { type DirectoryLock, lockDirectory } from "./directory-lock.ts";
-import { ensureFolder, type Folder, within, writeInto, writeWhole } from "./folder.ts";
+import { fillBench } from "./fill-bench.ts";
+import { ensureFolder, type Folder, within, writeWhole } from "./folder.ts";
 import { generationsIn } from "./generations.ts";
 import { type AdapterOptions, JournalAdapter } from "./journal-adapter.ts";
 import { fileNameOf, idOf } from "./names.ts";
 import { checkPlain } from "./plain.ts";
 import { readArchived } from "./read-archived.ts";
 import { sealArchived } from "./seal.ts";
-import type { Archives, CommitOptions, Loaded, Store } from "./store.ts";
+import type { Archives, CommitOptions, Filled, Folders, Loaded, Store } from "./store.ts";
 import { diskError, StoreError } from "./store-error.ts";
 import { finishSwap, stage, swap } from "./swap-folder.ts";
 
@@ -19,9 +20,6 @@ export type FileStoreOptions<T> = AdapterOptions<T> & {
   readonly files?: FileSystem;
   readonly lock?: (directory: string) => Promise<DirectoryLock>;
 };
-
-/** So many files of an archive are made safe at once: a disk takes them together. */
-const AT_ONCE = 16;
 
 type Bench<T> = { readonly low: Low<T | null>; readonly adapter: JournalAdapter<T> };
 
@@ -116,58 +114,65 @@ class FileStore<T> implements Store<T> {
   }
 
   async rewrite(id: string, previous: T | undefined, next: T, archives: Archives): Promise<T> {
+    await this.#replace(id, previous, async (folder) => {
+      await fillBench(folder, next, archives, this.#options);
+    });
+    const { value } = await this.load(id);
+    if (value === undefined) throw new TypeError("A bench that was written is there.");
+    return value;
+  }
+
+  async rewriteBy(
+    id: string,
+    previous: T | undefined,
+    fill: (folders: Folders) => Promise<Filled<T>>,
+  ): Promise<T> {
+    const present = within(this.#benches, fileNameOf(id));
+    let refusal: unknown;
+    const filled = await this.#replace(id, previous, (folder) =>
+      fill({ present: present.path, next: folder.path }).catch((error: unknown) => {
+        refusal = error;
+        throw error;
+      }),
+    ).catch((error: unknown) => {
+      // Why it was not filled is for whoever was to fill it to say.
+      throw refusal ?? error;
+    });
+    const adapter = new JournalAdapter(present, this.#options);
+    adapter.adopt(filled.value, filled.standing);
+    const bench = { low: new Low<T | null>(adapter, filled.value), adapter };
+    this.#opening.set(id, Promise.resolve(bench));
+    this.#open.set(id, bench);
+    return filled.value;
+  }
+
+  /** Puts what `fill` puts into an empty folder in the place of a bench, which is open no more then. */
+  async #replace<F>(
+    id: string,
+    previous: T | undefined,
+    fill: (folder: Folder) => Promise<F>,
+  ): Promise<F> {
     this.#checkOurs();
     const old = this.#open.get(id);
     if (old === undefined) throw new TypeError("A bench is loaded before it is written.");
     if (old.adapter.latest !== previous) throw conflict();
     const name = fileNameOf(id);
     const rewriting = this.#archiving.then(async () => {
-      const staged = within(this.#benches, await stage(this.#benches, name));
-      await this.#fill(staged, next, archives);
+      const filled = await fill(within(this.#benches, await stage(this.#benches, name)));
       if (old.adapter.latest !== previous) throw conflict();
       await old.adapter.close();
       this.#open.delete(id);
       await swap(this.#benches, name);
+      return filled;
     });
     this.#archiving = rewriting.catch(() => undefined);
     try {
-      await rewriting;
+      return await rewriting;
     } catch (error) {
       throw diskError(error, "write the bench anew");
     } finally {
       if (!this.#open.has(id)) this.#opening.delete(id);
     }
-    const { value } = await this.load(id);
-    if (value === undefined) throw new TypeError("A bench that was written is there.");
-    return value;
-  }
-
-  /** A whole bench in a folder nobody reads yet. */
-  async #fill(folder: Folder, next: T, archives: Archives): Promise<void> {
-    const { files, path } = folder;
-    await ensureFolder(files, path);
-    const archive = within(folder, "archive");
-    await ensureFolder(files, archive.path);
-    let writing: Promise<void>[] = [];
-    try {
-      for await (const [name, record] of archives) {
-        checkPlain(record, name);
-        writing.push(writeInto(archive, `${fileNameOf(name)}.json`, sealArchived(record)));
-        if (writing.length < AT_ONCE) continue;
-        await Promise.all(writing);
-        writing = [];
-      }
-    } finally {
-      // Whatever went wrong, nothing is written any more when this is over.
-      await Promise.allSettled(writing);
-    }
-    await Promise.all(writing);
-    await files.syncDirectory(archive.path);
-    const adapter = new JournalAdapter<T>(folder, this.#options);
-    await adapter.read();
-    await adapter.write(next);
-    await adapter.close();
-    await files.syncDirectory(path);
   }
 
   async list(): Promise<readonly string[]> {

@@ -3,7 +3,7 @@ import type { Adapter } from "lowdb";
 import type { z } from "zod";
 import { type Change, diff } from "../domain/changes.ts";
 import { keepAside } from "./aside.ts";
-import { BenchLog, type Entry, type Limits } from "./bench-log.ts";
+import { BenchLog, type Entry, type Limits, type Standing } from "./bench-log.ts";
 import { misfit } from "./check-fit.ts";
 import { explainFaults } from "./explain-faults.ts";
 import type { Folder } from "./folder.ts";
@@ -72,6 +72,19 @@ export class JournalAdapter<T> implements Adapter<T | null> {
     this.#held = value?.value;
     this.#latest = value?.value;
     return value?.value ?? null;
+  }
+
+  /** Takes over what somebody else has just put into this folder, and is safe there. */
+  adopt(value: T, standing: Standing): void {
+    this.#log = new BenchLog(this.#folder, standing, this.#options.limits ?? LIMITS);
+    this.#held = value;
+    this.#latest = value;
+  }
+
+  /** Where the files stand, once they have been read or written. */
+  get standing(): Standing {
+    if (this.#log === undefined) throw new TypeError("A bench is read before it is asked about.");
+    return this.#log.standing;
   }
 
   async write(data: T | null): Promise<void> {

@@ -1,3 +1,5 @@
+import type { Standing } from "./bench-log.ts";
+
 /** What a bench was found to be, and what its user should be told about the files. */
 export type Loaded<T> = {
   /** Undefined: there is no such bench yet. */
@@ -16,6 +18,12 @@ export type CommitOptions = {
 
 /** Archived records by name, one after the other. */
 export type Archives = AsyncIterable<readonly [name: string, record: unknown]>;
+
+/** Paths: of a bench as it is, and of where the one in its place is to be put. */
+export type Folders = { readonly present: string; readonly next: string };
+
+/** A bench that was put into a folder, all of it safe there, and where its files stand. */
+export type Filled<T> = { readonly value: T; readonly standing: Standing };
 
 /**
  * Where benches are kept; it knows nothing of what a bench holds. Values are plain JSON and are
@@ -47,6 +55,15 @@ export type Store<T> = {
    * safe is the old removed; a power cut leaves the one or the other. Returns the value as held.
    */
   rewrite(id: string, previous: T | undefined, next: T, archives: Archives): Promise<T>;
+  /**
+   * As `rewrite`, where somebody else, a thread of its own, puts the new bench on disk; missing
+   * where benches lie in no folders.
+   */
+  rewriteBy?(
+    id: string,
+    previous: T | undefined,
+    fill: (folders: Folders) => Promise<Filled<T>>,
+  ): Promise<T>;
   /** The ids of all benches, in order. */
   list(): Promise<readonly string[]>;
   /** Waits for what is under way, makes it safe and lets go of the folder. */

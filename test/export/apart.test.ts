@@ -1,7 +1,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { performExport } from "../../src/conversation/perform-work.ts";
+import { performExport } from "../../src/conversation/perform/export.ts";
 import { type BenchRecord, newRecord, recordSchema } from "../../src/conversation/record.ts";
 import { touchedBy } from "../../src/domain/session/touched.ts";
 import { filesIn } from "../../src/export/files.ts";

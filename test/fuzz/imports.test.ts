@@ -7,7 +7,7 @@ import { pipeline } from "node:stream/promises";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { ZipFile } from "yazl";
-import { performRewrite } from "../../src/conversation/perform-work.ts";
+import { performRewrite } from "../../src/conversation/perform/rewrite.ts";
 import { type BenchRecord, newRecord } from "../../src/conversation/record.ts";
 import { readRepeatable } from "../../src/domain/record/read-repeatable.ts";
 import { ExportError } from "../../src/export/export-error.ts";

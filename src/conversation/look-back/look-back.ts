@@ -1,9 +1,9 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
-import { type Change, diff } from "../../domain/changes.ts";
 import type { Run } from "../../domain/session/run.ts";
 import { type Instant, secondsBetween } from "../../domain/units/quantity.ts";
+import { inSlices } from "../in-slices.ts";
 import { type BenchRecord, newRecord } from "../record.ts";
 import type { Message } from "../turn.ts";
 import type { Asked, FarTurn, Told } from "./words.ts";
@@ -28,9 +28,6 @@ export type LookBack = {
 
 /** Let go of when nobody has asked for so long, s. */
 const KEPT = 600;
-/** So many entries of a list, and so many changes, are told at once: a ms or so of work. */
-const ENTRIES = 250;
-const CHANGES = 50;
 
 /** What the thread has been told of a bench. */
 type Known = { record: BenchRecord; asked: Instant; telling: Promise<unknown> };
@@ -90,17 +87,10 @@ export function createLookBack(): LookBack {
   /** Tells what has changed since the last time, a little at a time: others have their turn. */
   const tell = async (held: Known, record: BenchRecord): Promise<void> => {
     const bench = record.bench.id;
-    const post = (change: Change): void => {
+    for (const changes of inSlices(held.record, record)) {
       if (known.get(bench) !== held) throw new Error("the bench was let go of meanwhile");
-      send({ kind: "changes", bench, changes: [change] });
-    };
-    const changes = diff(held.record, record).flatMap(slices);
-    for (let from = 0; from < changes.length; from += CHANGES) {
-      if (from > 0) await nextTurn();
-      for (const change of changes.slice(from, from + CHANGES)) {
-        post(change);
-        if (change.kind === "push" && change.items.length === ENTRIES) await nextTurn();
-      }
+      send({ kind: "changes", bench, changes });
+      await nextTurn();
     }
     held.record = record;
   };
@@ -144,14 +134,4 @@ export function createLookBack(): LookBack {
     },
     close: () => end(new Error("the program is stopping")),
   };
-}
-
-/** Thousands of entries at once would take long to be handed on. */
-function slices(change: Change): readonly Change[] {
-  if (change.kind !== "push") return [change];
-  const pushes: Change[] = [];
-  for (let from = 0; from < change.items.length; from += ENTRIES) {
-    pushes.push({ ...change, items: change.items.slice(from, from + ENTRIES) });
-  }
-  return pushes;
 }

@@ -1,0 +1,73 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
+import { fileURLToPath } from "node:url";
+import { Worker } from "node:worker_threads";
+import { apply, type Change } from "../../domain/changes.ts";
+import { ExportError } from "../../export/export-error.ts";
+import type { Standing } from "../../store/bench-log.ts";
+import type { Store } from "../../store/store.ts";
+import { type BenchRecord, newRecord } from "../record.ts";
+import type { Bench } from "./bench.ts";
+
+/** What is to be made of a bench. */
+export type Job =
+  | { readonly kind: "restore"; readonly path: string }
+  | { readonly kind: "forget-member"; readonly who: string };
+
+/** What the thread is given: the bench's folder, and the empty one to fill. */
+export type Apart = {
+  readonly id: string;
+  readonly zone: string;
+  readonly present: string;
+  readonly next: string;
+  readonly job: Job;
+};
+
+/** What it tells; it goes on after `changes` when it is answered. */
+export type Told =
+  /** What makes the new record of a new bench of this zone. */
+  | { readonly kind: "changes"; readonly changes: readonly Change[] }
+  | { readonly kind: "done"; readonly standing: Standing; readonly lost: number }
+  | { readonly kind: "refused"; readonly sentence: string };
+
+type Filled = { readonly value: BenchRecord; readonly standing: Standing; readonly lost: number };
+
+/**
+ * Puts another bench in the place of one with a long past. Going through thousands of runs, and
+ * writing them, is done by a thread of its own; here only what it has made is taken over.
+ *
+ * @throws ExportError with a sentence; the bench is what it was then
+ */
+export async function rewriteApart(
+  { id, record }: Bench,
+  rewriteBy: NonNullable<Store<BenchRecord>["rewriteBy"]>,
+  job: Job,
+): Promise<{ readonly held: BenchRecord; readonly lost: number }> {
+  let lost = 0;
+  const held = await rewriteBy(id, record, async (folders) => {
+    const filled = await fill({ ...folders, id, zone: record.bench.zone, job });
+    lost = filled.lost;
+    return filled;
+  });
+  return { held, lost };
+}
+
+function fill(apart: Apart): Promise<Filled> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(fileURLToPath(new URL("./rewrite-worker.ts", import.meta.url)), {
+      workerData: apart,
+      execArgv: [],
+    });
+    let value = newRecord(apart.id, apart.zone);
+    worker.on("message", (told: Told) => {
+      if (told.kind === "changes") {
+        value = apply(value, told.changes);
+        // A cue that has fallen due is given before the next part comes.
+        void nextTurn().then(() => worker.postMessage("next"));
+      } else if (told.kind === "done") {
+        resolve({ value, standing: told.standing, lost: told.lost });
+      } else reject(new ExportError(told.sentence));
+    });
+    worker.once("error", reject);
+    worker.once("exit", (code) => reject(new Error(`writing the bench anew ended with ${code}`)));
+  });
+}

@@ -1,0 +1,57 @@
+import { once } from "node:events";
+import { type MessagePort, parentPort, workerData } from "node:worker_threads";
+import { ExportError } from "../../export/export-error.ts";
+import { openExport } from "../../export/open-export.ts";
+import { checkExport } from "../../export/read-export.ts";
+import { nodeFileSystem } from "../../platform/file-system.ts";
+import { fillBench } from "../../store/fill-bench.ts";
+import { within } from "../../store/folder.ts";
+import { JournalAdapter } from "../../store/journal-adapter.ts";
+import { readArchived } from "../../store/read-archived.ts";
+import type { Archives } from "../../store/store.ts";
+import { diskError, StoreError } from "../../store/store-error.ts";
+import { inSlices } from "../in-slices.ts";
+import { type BenchRecord, newRecord, recordSchema } from "../record.ts";
+import { withoutMember } from "./rewrite.ts";
+import type { Apart, Told } from "./rewrite-apart.ts";
+
+const { id, zone, present, next: staged, job } = workerData as Apart;
+const port = parentPort as MessagePort;
+const tell = (told: Told): void => port.postMessage(told);
+const options = { schema: recordSchema };
+const folderAt = (path: string) => ({ files: nodeFileSystem, path, shown: `benches/${id}` });
+
+type Made = { readonly next: BenchRecord; readonly archives: Archives; readonly lost: number };
+
+async function restored(path: string): Promise<Made> {
+  const { record, archives } = await checkExport(await openExport(path));
+  return { next: { ...record, bench: { ...record.bench, id } }, archives: archives(), lost: 0 };
+}
+
+async function forgotten(who: string): Promise<Made> {
+  const folder = folderAt(present);
+  const record = await new JournalAdapter(folder, options).read();
+  if (record === null) throw new Error("a bench that is written anew is there");
+  const archive = within(folder, "archive");
+  return withoutMember(record, who, (name) => readArchived(archive, name));
+}
+
+try {
+  const made = await (job.kind === "restore" ? restored(job.path) : forgotten(job.who));
+  const { next, archives, lost } = made;
+  const standing = await fillBench(folderAt(staged), next, archives, options);
+  for (const changes of inSlices(newRecord(id, zone), next)) {
+    const answered = once(port, "message");
+    tell({ kind: "changes", changes });
+    await answered;
+  }
+  tell({ kind: "done", standing, lost });
+} catch (error) {
+  const ours = error instanceof ExportError || error instanceof StoreError;
+  if (!ours && !(error instanceof Error && "code" in error)) throw error;
+  tell({
+    kind: "refused",
+    sentence: (ours ? error : diskError(error, "write the bench anew")).message,
+  });
+}
+port.close();

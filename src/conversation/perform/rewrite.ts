@@ -1,0 +1,91 @@
+import type { Work } from "../../commands/work.ts";
+import { forgottenWords, restoredWords } from "../../commands/work-words.ts";
+import type { Run } from "../../domain/session/run.ts";
+import { checkExport, readPicture } from "../../export/read-export.ts";
+import { recallOrNothing } from "../../export/recall-or-nothing.ts";
+import type { Archives } from "../../store/store.ts";
+import { forgetInRun, forgetMember } from "../forget-member.ts";
+import { type BenchRecord, newRecord } from "../record.ts";
+import type { Bench, Done } from "./bench.ts";
+
+/** What replaces the bench: nobody speaks to it meanwhile. */
+export function performRewrite(
+  bench: Bench,
+  work: Exclude<Work, { readonly kind: "export" }>,
+): Promise<Done> {
+  switch (work.kind) {
+    case "restore":
+      return restore(bench, work.file);
+    case "forget-member":
+      return forget(bench, work.who);
+    case "forget-bench":
+      return forgetAll(bench);
+  }
+}
+
+/** So many archived runs, and so many bytes of them, are gone through here without anybody waiting. */
+const FEW = 50;
+const SMALL = 500_000;
+
+async function restore(bench: Bench, file: string): Promise<Done> {
+  const { id, record, store, files } = bench;
+  const from = await files.open(file);
+  try {
+    let held: BenchRecord;
+    if (store.rewriteBy !== undefined && from.bytes > SMALL) {
+      const { rewriteApart } = await import("./rewrite-apart.ts");
+      const job = { kind: "restore", path: files.pathOf(file) } as const;
+      held = (await rewriteApart(bench, store.rewriteBy.bind(store), job)).held;
+    } else {
+      const checked = await checkExport(from);
+      const next = { ...checked.record, bench: { ...checked.record.bench, id } };
+      held = await store.rewrite(id, record, next, checked.archives());
+    }
+    for (const name of from.pictures) await files.putPicture(name, await readPicture(from, name));
+    return { record: held, reply: restoredWords(file, held.bench, from.pictures.length) };
+  } finally {
+    from.close();
+  }
+}
+
+async function forget(bench: Bench, who: string): Promise<Done> {
+  const { id, record, store, files } = bench;
+  let done: { readonly held: BenchRecord; readonly lost: number };
+  if (store.rewriteBy !== undefined && record.bench.pastRuns.length > FEW) {
+    const { rewriteApart } = await import("./rewrite-apart.ts");
+    done = await rewriteApart(bench, store.rewriteBy.bind(store), { kind: "forget-member", who });
+  } else {
+    const { next, archives, lost } = await withoutMember(record, who, (name) =>
+      store.recall(id, name),
+    );
+    done = { held: await store.rewrite(id, record, next, archives), lost };
+  }
+  const gone = await files.clear();
+  return { record: done.held, reply: forgottenWords(false, { ...gone, lost: done.lost }) };
+}
+
+/** A bench without one of its people, and how many of its archived runs could not be read. */
+export async function withoutMember(
+  record: BenchRecord,
+  who: string,
+  recall: (name: string) => Promise<unknown>,
+): Promise<{ readonly next: BenchRecord; readonly archives: Archives; readonly lost: number }> {
+  // A record that cannot be read may hold the name as well: it is not kept.
+  const lost = new Set<string>();
+  for (const { id } of record.bench.pastRuns) {
+    if ((await recallOrNothing(() => recall(id))) === undefined) lost.add(id);
+  }
+  const kept = record.bench.pastRuns.filter(({ id }) => !lost.has(id));
+  async function* archives(): Archives {
+    for (const { id } of kept) yield [id, forgetInRun((await recall(id)) as Run, who)];
+  }
+  const next = forgetMember({ ...record, bench: { ...record.bench, pastRuns: kept } }, who);
+  return { next, archives: archives(), lost: lost.size };
+}
+
+async function forgetAll({ id, record, store, files }: Bench): Promise<Done> {
+  async function* nothing(): Archives {}
+  const held = await store.rewrite(id, record, newRecord(id, record.bench.zone), nothing());
+  const gone = await files.clear();
+  return { record: held, reply: forgottenWords(true, { ...gone, lost: 0 }) };
+}
