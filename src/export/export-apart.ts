@@ -2,7 +2,8 @@ import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
 import type { Manifest } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
-import type { Outline, ToExport } from "./write-export.ts";
+import type { Outline } from "./outline.ts";
+import type { ToExport } from "./write-export.ts";
 
 /** What the thread is given. */
 export type Apart = {

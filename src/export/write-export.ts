@@ -1,23 +1,12 @@
-import { createHash, type Hash, randomUUID } from "node:crypto";
+import { createHash, type Hash } from "node:crypto";
 import { createWriteStream } from "node:fs";
 import { mkdir, open, readFile, rename, rm } from "node:fs/promises";
 import { dirname } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
-import { setImmediate as nextTurn } from "node:timers/promises";
-import type { BenchRecord } from "../conversation/record.ts";
 import { BENCH, MANIFEST, type Manifest, RUNS } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
-
-/** What stands of a bench in one file, and what the first page says of it. */
-export type Outline = {
-  /** Its record as JSON. */
-  readonly text: string;
-  readonly bench: string;
-  /** Of archived runs. */
-  readonly ids: readonly string[];
-  readonly counts: Omit<Manifest["counts"], "archived" | "pictures">;
-};
+import type { Outline } from "./outline.ts";
 
 export type ToExport = {
   readonly outline: Outline;
@@ -29,36 +18,6 @@ export type ToExport = {
   readonly pictures: ReadonlyMap<string, string>;
   readonly progress: (done: number, of: number) => void;
 };
-
-/** Entries of past runs are put in words so many at a time. */
-const SLICE = 250;
-
-/** The outline of a bench as it stands; between slices of a long one, others have their turn. */
-export async function outlineOf(record: BenchRecord): Promise<Outline> {
-  const { bench } = record;
-  const { pastRuns } = bench;
-  const slices: string[] = [];
-  for (let from = 0; from < pastRuns.length; from += SLICE) {
-    if (from > 0) await nextTurn();
-    slices.push(JSON.stringify(pastRuns.slice(from, from + SLICE)).slice(1, -1));
-  }
-  // Nobody can have written this on the bench.
-  const mark = randomUUID();
-  const rest = JSON.stringify({ ...record, bench: { ...bench, pastRuns: [mark] } });
-  const ids = pastRuns.map(({ id }) => id);
-  return {
-    text: rest.replace(`"${mark}"`, () => slices.join(",")),
-    bench: bench.name,
-    ids,
-    counts: {
-      runs: Object.keys(bench.runs).length + ids.length,
-      bottles: Object.keys(bench.bottles).length,
-      sheets: Object.keys(bench.sheets).length,
-      rolls: Object.keys(bench.rolls).length,
-      reminders: Object.keys(bench.reminders).length,
-    },
-  };
-}
 
 /** So many run files are read ahead. */
 const AHEAD = 32;
@@ -98,7 +57,7 @@ async function fill(
   { outline, made, recall, pictures, progress }: ToExport,
 ): Promise<Manifest> {
   const { bench, ids, counts } = outline;
-  const text = Buffer.from(outline.text);
+  const text = Buffer.from(outline.texts.join(""));
   zip.addBuffer(text, BENCH, { compressionLevel: 3 });
   const missing: string[] = [];
   const hash = createHash("sha256");

@@ -6,7 +6,7 @@ import { type BenchRecord, newRecord, recordSchema } from "../../src/conversatio
 import { touchedBy } from "../../src/domain/session/touched.ts";
 import { filesIn } from "../../src/export/files.ts";
 import { openExport, readAll } from "../../src/export/open-export.ts";
-import { outlineOf } from "../../src/export/write-export.ts";
+import { outlineOf } from "../../src/export/outline.ts";
 import { openFileStore } from "../../src/store/file-store.ts";
 import type { Store } from "../../src/store/store.ts";
 import { withFolder } from "../support/child.ts";
@@ -93,6 +93,6 @@ test("the bench in an archive is its record to the last sign, however long its l
       };
     });
     const record = { ...fresh, bench: { ...fresh.bench, pastRuns } };
-    expect((await outlineOf(record)).text).toBe(JSON.stringify(record));
+    expect(JSON.parse((await outlineOf(record)).texts.join(""))).toEqual(record);
   }
 });

@@ -2,8 +2,8 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import { exportedWords, progressWords } from "../../commands/work-words.ts";
 import { isoInstant } from "../../domain/timing/clock-text.ts";
 import type { Instant } from "../../domain/units/quantity.ts";
+import { outlineOf } from "../../export/outline.ts";
 import { recallOrNothing } from "../../export/recall-or-nothing.ts";
-import { outlineOf } from "../../export/write-export.ts";
 import type { Reply } from "../../reply/reply.ts";
 import type { Bench, Done } from "./bench.ts";
 
