@@ -97,6 +97,8 @@ export function createLookBack(): LookBack {
 
   return {
     async turn(record, archive, message, now) {
+      // To begin a thread takes some ms, and so did hearing what is asked.
+      await nextTurn();
       const { id, zone } = record.bench;
       let held = known.get(id);
       if (held === undefined) {
