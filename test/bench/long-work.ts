@@ -16,6 +16,7 @@ import { createMemoryStore } from "../../src/store/memory-store.ts";
 import { archivedBench } from "../support/archived-bench.ts";
 import { benchSession } from "../support/bench-session.ts";
 import { withFolder } from "../support/child.ts";
+import { collector } from "../support/collector.ts";
 import { evening } from "../support/runs.ts";
 import { type Stall, watched } from "./stalls.ts";
 
@@ -88,8 +89,10 @@ async function measureLooks(commands: readonly Command[]): Promise<LongWork> {
 export const benchLongWork = (runs = 5000, restored = 500): Promise<readonly LongWork[]> =>
   withFolder(async (data) => {
     const all: LongWork[] = [];
+    const collect = collector();
     const { session, words } = benchSession();
     const shapes = ["wide", "phone"] as const;
+    collect();
     all.push(
       await measure(
         "drawing pictures",
@@ -117,14 +120,17 @@ export const benchLongWork = (runs = 5000, restored = 500): Promise<readonly Lon
         keeper.hear({ text, who: "you", standing: "owner" }, later(evening, seconds));
     };
     const large = await open("large", runs);
-    // The first sentence of a process has a row of its own.
+    // The first sentence of a process has a row of its own, and what was left behind by making all
+    // these runs is no part of reading them.
     await large("left", 0);
+    collect();
     all.push(await measure(`reading ${runs} runs`, (n) => large("all runs", n), 1));
     for (const text of SEARCHES) {
       all.push(await measure(`${runs} runs: ${text}`, (n) => large(text, 10 + n)));
     }
     all.push(await measure(`exporting ${runs} runs`, (n) => large("export everything", 60 * n)));
     const small = await open("small", restored);
+    collect();
     const made = await small("export everything", 0);
     const name =
       String(made.facts.file ?? "")
@@ -150,6 +156,7 @@ export const benchLongWork = (runs = 5000, restored = 500): Promise<readonly Lon
     await compacting.load("home");
     let record = await archivedBench(join(data, "compacting"), "home", restored);
     await compacting.commit("home", undefined, record);
+    collect();
     all.push(
       await measure(
         `compacting a journal, ${restored} past runs`,

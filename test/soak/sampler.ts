@@ -5,9 +5,9 @@
 import { appendFileSync, readdirSync } from "node:fs";
 import { loadavg } from "node:os";
 import { monitorEventLoopDelay } from "node:perf_hooks";
-import { getHeapSpaceStatistics, setFlagsFromString } from "node:v8";
-import { runInNewContext } from "node:vm";
+import { getHeapSpaceStatistics } from "node:v8";
 import { isMainThread } from "node:worker_threads";
+import { collector } from "../support/collector.ts";
 
 /** Where readings are written to, one JSON line each. */
 export const READINGS = "WETSIDE_SOAK_READINGS";
@@ -31,11 +31,6 @@ export type Reading = {
   readonly busy: number;
   /** Processes of this machine that wanted to run in the last minute. */
   readonly load: number;
-};
-
-const collector = (): (() => void) => {
-  setFlagsFromString("--expose-gc");
-  return runInNewContext("gc") as () => void;
 };
 
 const codeBytes = (): number =>
