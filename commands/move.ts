@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { bottleMeant, withBottle } from "../src/commands/bottle-meant.ts";
 import { defineCommand } from "../src/commands/define-command.ts";
-import { answer, refuse } from "../src/reply/reply.ts";
+import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
 /** Places where food is kept or children reach (Arts Safety and common practice: keep kits away from both). */
 const badPlace = /\b(fridge|refrigerator|freezer|larder|pantry|kitchen cupboard|nursery)\b/i;
@@ -36,7 +36,7 @@ export const moveCommand = defineCommand({
       }
       return answer({
         title: `${bottle.name} stands ${bottle.place}.`,
-        say: `${bottle.name} stands ${bottle.place}.`,
+        say: oneBreath(`${bottle.name} stands ${bottle.place}.`),
         facts: { bottle: bottle.name, place: bottle.place },
       });
     }
@@ -45,7 +45,7 @@ export const moveCommand = defineCommand({
       { ...bottle, place },
       answer({
         title: `${bottle.name} stands ${place}.`,
-        say: `${bottle.name} stands ${place}.`,
+        say: oneBreath(`${bottle.name} stands ${place}.`),
         facts: { bottle: bottle.name, place },
         cautions: badPlace.test(place)
           ? ["Not among food, and out of children's reach: choose another place."]

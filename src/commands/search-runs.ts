@@ -5,7 +5,7 @@ import { oncePer } from "../domain/once-per.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { allRuns } from "../domain/session/past.ts";
 import type { Run } from "../domain/session/run.ts";
-import { type Reply, refuse } from "../reply/reply.ts";
+import { oneBreath, type Reply, refuse } from "../reply/reply.ts";
 import type { Handling } from "./define-command.ts";
 import { filterWords } from "./filter-words.ts";
 
@@ -60,7 +60,7 @@ const noSuchName = (text: string, runs: number): Reply =>
   refuse(
     "no-such-name",
     `I find no person, bottle, tank, thermometer, sheet or roll called "${text}" in ${countRuns(runs)}.`,
-    { say: `I find nothing called ${text} in the log.`, facts: { asked: text } },
+    { say: oneBreath(`I find nothing called ${text} in the log.`), facts: { asked: text } },
   );
 
 export const countRuns = (count: number): string => `${count} run${count === 1 ? "" : "s"}`;
