@@ -269,5 +269,5 @@ test("an evening of whatever can be sent: each answered, nothing thrown, the ben
   // A place told at such length that its answer was longer than a breath.
   const text = "Acorn stands in the cellar  remind me friday 8pm to order fixer";
   const wordy: Act = { kind: "says", text };
-  await fc.assert(law, { numRuns: 60, examples: [[[found]], [[wordy]]] });
+  await fc.assert(law, { numRuns: 200, examples: [[[found]], [[wordy]]] });
 }, 240_000);
