@@ -38,7 +38,7 @@ export const inCommand = defineCommand({
     end: "ISO instant of its end",
     agitate_for_s: "first agitation, s",
   },
-  run({ bench, now }, { tank, sure, heardAt }) {
+  run({ bench, now, saidAt }, { tank, sure, heardAt = saidAt }) {
     const meant = runMeant(bench, tank, "in");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
@@ -56,10 +56,10 @@ export const inCommand = defineCommand({
           },
         );
       }
-      if (isLateIn(run, now) && sure === undefined) {
+      if (isLateIn(run, heardAt) && sure === undefined) {
         return confirm(
           "in",
-          { tank: run.tank, heardAt: now },
+          { tank: run.tank, heardAt },
           "sure",
           `I have counted ${at.stage.bath}${since}. Count from now instead?`,
         );
@@ -68,7 +68,7 @@ export const inCommand = defineCommand({
         return answer({ title: `Then ${at.stage.bath} counts${since}.`, say: "Then I count on." });
       }
     }
-    const poured = { ...pouredIn(run, heardAt ?? now), cuedUntil: justAfter(now) };
+    const poured = { ...pouredIn(run, heardAt), cuedUntil: justAfter(now) };
     const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: poured } }, run.id);
     const settled = counted.runs[run.id] ?? poured;
     const stage = settled.stages[settled.current] ?? at.stage;

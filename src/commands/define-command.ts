@@ -29,6 +29,8 @@ export type Handling = {
   /** Archives in the folder exports, the newest first; none where it does not `read` them. */
   readonly exports: readonly ExportFile[];
   readonly now: Instant;
+  /** When it was said: before `now` where a channel said it back first. */
+  readonly saidAt: Instant;
   /** Who speaks, as the channel names them. */
   readonly who: string;
   readonly standing: Standing;

@@ -42,7 +42,12 @@ import { type Choice, understand } from "./understand.ts";
  * What somebody said, or a command a channel has already made out, with its raw fields. A channel
  * that does not say how they stand to the bench speaks for a member.
  */
-export type Message = { readonly who: string; readonly standing?: Standing | undefined } & (
+export type Message = {
+  readonly who: string;
+  readonly standing?: Standing | undefined;
+  /** When it was said, where a channel said it back first; missing: just now. */
+  readonly saidAt?: Instant | undefined;
+} & (
   | { readonly text: string }
   | { readonly command: string; readonly fields: Readonly<Record<string, unknown>> }
 );
@@ -79,8 +84,11 @@ export function turn(
   exports: ExportsKnown = [],
 ): Turn {
   const listening = listeningOf(record.bench, now);
-  const { who, standing = "member" } = message;
-  const talk = new Talk(record, { who, standing }, now, commands, listening, { past, exports });
+  const { who, standing = "member", saidAt = now } = message;
+  const talk = new Talk(record, { who, standing, saidAt }, now, commands, listening, {
+    past,
+    exports,
+  });
   const { reply, after, lacks, work } =
     "text" in message ? talk.hear(message.text) : talk.call(message.command, message.fields);
   if (lacks !== undefined) return { record, reply, lacks };
@@ -98,6 +106,8 @@ export function openQuestion(
   return pending;
 }
 
+type Speaker = { readonly who: string; readonly standing: Standing; readonly saidAt: Instant };
+
 type Known = { readonly past: PastKnown; readonly exports: ExportsKnown };
 
 type Heard = Pick<Turn, "reply" | "lacks" | "work"> & { readonly after: BenchRecord };
@@ -106,6 +116,7 @@ class Talk {
   readonly #record: BenchRecord;
   readonly #who: string;
   readonly #standing: Standing;
+  readonly #saidAt: Instant;
   readonly #now: Instant;
   readonly #commands: readonly Command[];
   readonly #listening: Listening;
@@ -113,7 +124,7 @@ class Talk {
 
   constructor(
     record: BenchRecord,
-    { who, standing }: { readonly who: string; readonly standing: Standing },
+    { who, standing, saidAt }: Speaker,
     now: Instant,
     commands: readonly Command[],
     listening: Listening,
@@ -123,6 +134,7 @@ class Talk {
     this.#record = record;
     this.#who = who;
     this.#standing = standing;
+    this.#saidAt = saidAt;
     this.#now = now;
     this.#commands = commands;
     this.#listening = listening;
@@ -321,7 +333,7 @@ class Talk {
 
   #with(record: BenchRecord): Talk {
     const listening = listeningOf(record.bench, this.#now);
-    const speaker = { who: this.#who, standing: this.#standing };
+    const speaker = { who: this.#who, standing: this.#standing, saidAt: this.#saidAt };
     return new Talk(record, speaker, this.#now, this.#commands, listening, this.#known);
   }
 
@@ -356,6 +368,7 @@ class Talk {
       past,
       exports,
       now: this.#now,
+      saidAt: this.#saidAt,
       who: this.#who,
       standing: this.#standing,
       last: lastSaid(this.#thread.last, this.#record.lastCue),

@@ -40,7 +40,7 @@ async function call(bench: Partial<BenchRecord["bench"]> = {}) {
     },
     record: () => ({ ...busyBench, bench: { ...busyBench.bench, runs: {}, ...bench } }),
     now: () => evening,
-    ask: async ({ name, standing }, text) => {
+    ask: async ({ name, standing }, { text }) => {
       log.push(`${name}, ${standing}: ${text}`);
       return answer({ title: "Done.", say: "Done." });
     },

@@ -107,7 +107,7 @@ function attend(call: BenchCall, { commands, engine, begin = openEar }: AttendPa
       bell: {
         now: call.now,
         // A voice may be anybody's: it never does what only an owner may.
-        hear: (text) => call.ask({ ...speaker, standing: "member" }, text),
+        take: (said) => call.ask({ ...speaker, standing: "member" }, said),
       },
       keeper: {
         get record() {

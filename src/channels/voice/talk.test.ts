@@ -15,7 +15,7 @@ function talking({ handsFree = true, speaking = false } = {}) {
   const talk = createTalk({
     bell: {
       now: () => evening,
-      hear: async (text) => {
+      take: async ({ text }) => {
         log.push(`bench: ${text}`);
         return answer({ title: "Done.", say: "Done." });
       },

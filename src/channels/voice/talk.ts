@@ -1,12 +1,15 @@
 import type { Command } from "../../commands/define-command.ts";
 import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
-import type { Bell } from "../../conversation/benches.ts";
+import type { Instant } from "../../domain/units/quantity.ts";
 import { type Reply, refuse } from "../../reply/reply.ts";
 import type { EarEvent } from "../../speech/ear/listener.ts";
-import { judge, type VoiceThread } from "../../speech/trust/judge.ts";
+import { judge, type Passed, type VoiceThread } from "../../speech/trust/judge.ts";
 
 export type TalkParts = {
-  readonly bell: Pick<Bell, "hear" | "now">;
+  readonly bell: {
+    now(): Instant;
+    take(said: Passed & { readonly who: string }): Promise<Reply>;
+  };
   readonly keeper: Pick<BenchKeeper, "record">;
   readonly commands: readonly Command[];
   readonly who: string;
@@ -52,9 +55,12 @@ export function createTalk(parts: TalkParts): Talk {
         return parts.say(judgement.line);
       case "ask":
         return parts.say(judgement.question);
-      case "pass":
-        parts.heard(judgement.text);
-        return parts.answer(await bell.hear(judgement.text, who).catch(parts.faultReply));
+      case "pass": {
+        const { text: words, saidAt } = judgement;
+        parts.heard(words);
+        const said = { text: words, saidAt, who };
+        return parts.answer(await bell.take(said).catch(parts.faultReply));
+      }
     }
   };
 

@@ -64,7 +64,8 @@ describe("what changes something", () => {
       question: "Start developer two rolls tank south, right?",
     });
     const { thread } = asked;
-    expect(hear("yes", {}, { thread }).judgement).toEqual({ kind: "pass", text });
+    const done = { kind: "pass", text, saidAt: evening };
+    expect(hear("yes", {}, { thread, after: 6 }).judgement).toEqual(done);
     expect(hear("no", {}, { thread }).judgement).toMatchObject({ kind: "say" });
     expect(hear("again", {}, { thread }).judgement).toMatchObject({ kind: "say" });
   });

@@ -31,11 +31,14 @@ export type VoiceThread = {
   readonly calledAt?: Instant;
 };
 
+/** Words for the bench, and when they were said, where they were said back first. */
+export type Passed = { readonly text: string; readonly saidAt?: Instant | undefined };
+
 export type Judgement =
   /** It was not meant for the bench, or is not sure enough. */
   | { readonly kind: "ignore" }
   /** Give it to the bench, in these words. */
-  | { readonly kind: "pass"; readonly text: string }
+  | ({ readonly kind: "pass" } & Passed)
   /** Say this first; the sentence waits for a yes. */
   | { readonly kind: "ask"; readonly question: string }
   /** Say this; nothing waits. */
@@ -94,7 +97,7 @@ export function judge(
     if (name === "again") return result({ kind: "say", line: waits.question }, thread);
     const yes = wholeYes(sentence);
     if (yes === true && spoken.score >= thresholds.yes) {
-      return result({ kind: "pass", text: waits.text });
+      return result({ kind: "pass", text: waits.text, saidAt: waits.at });
     }
     if (yes === false) return result({ kind: "say", line: "Left as it was." });
   }

@@ -210,7 +210,7 @@ test("words that were heard are taken like typed ones, with what was heard besid
     const { standIn } = scene;
     await ask(scene, club.ines, "start blix for 3 minutes tank north");
     const speaker = { id: club.ines.id, name: "Ines", standing: "member" } as const;
-    const reply = await recorder.call.ask(speaker, "how long is left");
+    const reply = await recorder.call.ask(speaker, { text: "how long is left" });
     await standIn.settled();
     expect(reply.title).toContain("North");
     const [question, answer] = club.posts.slice(-2);

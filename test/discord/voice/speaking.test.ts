@@ -51,13 +51,19 @@ test("in the dark nothing is said, nor what was being said", () =>
     const { length } = server.heard;
     mouth.cue(cue);
     mouth.say(cue);
-    await recorder.call.ask({ id: club.ines.id, name: "Ines", standing: "member" }, "bottles");
+    await recorder.call.ask(
+      { id: club.ines.id, name: "Ines", standing: "member" },
+      { text: "bottles" },
+    );
     recorder.call.complain("Something about the voice.");
     await standIn.settled();
     expect(server.heard).toHaveLength(length);
     expect(club.posts).toHaveLength(posts);
     // First aid is answered in every mode; in the dark in writing.
-    await recorder.call.ask({ id: club.ines.id, name: "Ines", standing: "member" }, "eyes");
+    await recorder.call.ask(
+      { id: club.ines.id, name: "Ines", standing: "member" },
+      { text: "eyes" },
+    );
     await standIn.settled();
     expect(club.posts.length).toBeGreaterThan(posts);
     expect(server.heard).toHaveLength(length);

@@ -25,7 +25,7 @@ import { newRuns, planPosts, postsOf } from "./tell.ts";
 
 /** What somebody said, as the conversation takes it. */
 export type Said =
-  | { readonly text: string }
+  | { readonly text: string; readonly saidAt?: Instant | undefined }
   | { readonly command: string; readonly fields: Readonly<Record<string, unknown>> };
 
 /** Who speaks: their id, what the bench calls them, and how they stand to it. */

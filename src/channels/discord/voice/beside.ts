@@ -1,4 +1,5 @@
 import type { Reply } from "../../../reply/reply.ts";
+import type { Passed } from "../../../speech/trust/judge.ts";
 import type { Chat } from "../delivery/chat.ts";
 import type { Room, Speaker } from "../rooms/room.ts";
 import { cleanOutgoing } from "../words/clean-outgoing.ts";
@@ -10,7 +11,7 @@ export type Beside = {
   /** A sentence of the channel's own. */
   say(room: Room, sentence: string): void;
   /** A member's words as they were heard, and the answer to them. First aid also in the dark. */
-  ask(room: Room, speaker: Speaker, text: string): Promise<Reply>;
+  ask(room: Room, speaker: Speaker, said: Passed): Promise<Reply>;
 };
 
 /** @param now  for nonces, which are unlike any other of this bot's */
@@ -29,8 +30,8 @@ export function createBeside(chat: Chat, now: () => number): Beside {
     say(room, sentence) {
       if (!isDark(room)) post(room, [payload(sentence)]);
     },
-    async ask(room, speaker, text) {
-      const reply = await room.hear(() => ({ text }), speaker);
+    async ask(room, speaker, { text, saidAt }) {
+      const reply = await room.hear(() => ({ text, saidAt }), speaker);
       if (isDark(room) && !callsForAid(text)) return reply;
       const heard = `${cleanOutgoing(speaker.name)}, as I heard it: ${cleanOutgoing(text)}`;
       post(room, [payload(heard, { silent: true }), ...room.render(reply, speaker.name)]);

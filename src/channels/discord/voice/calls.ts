@@ -175,7 +175,7 @@ export class Calls {
       record: () => room.keeper.record,
       now: room.now,
       speakerOf: (user) => this.#speaker(room, user),
-      ask: (speaker, text) => this.#beside.ask(room, speaker, text),
+      ask: (speaker, said) => this.#beside.ask(room, speaker, said),
       complain: say,
       onDeaf: () => say(words.cannotHear),
       onLost: (why) => {

@@ -2,6 +2,7 @@ import type { BenchRecord } from "../../../conversation/record.ts";
 import type { Bench } from "../../../domain/session/bench.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import type { Reply } from "../../../reply/reply.ts";
+import type { Passed } from "../../../speech/trust/judge.ts";
 import type { Speaker } from "../rooms/room.ts";
 
 /** Samples a second of what is heard. */
@@ -43,7 +44,7 @@ export type BenchCall = {
   /** The benches' time. */
   now(): Instant;
   /** A member's words: taken like a typed message. Question and answer stand in the text channel too. */
-  ask(speaker: Speaker, text: string): Promise<Reply>;
+  ask(speaker: Speaker, said: Passed): Promise<Reply>;
   /** Says in the text channel what is wrong with hearing or speaking. */
   complain(sentence: string): void;
 };
