@@ -35,6 +35,8 @@ const rules: readonly (readonly [Lesson["rule"], Rule])[] = [
         (bath) => `If ${bath} was not left out on purpose, say its name before the pour next time.`,
       ),
   ],
+  // Not half of a minimum is as good as leaving the bath out.
+  ["short-minimum", ({ stages }) => fromShort(stages.filter(hardlyIn))],
   [
     "developer-temperature",
     ({ stages }) =>
@@ -66,15 +68,7 @@ const rules: readonly (readonly [Lesson["rule"], Rule])[] = [
           }
         : undefined,
   ],
-  [
-    "short-minimum",
-    ({ stages }) =>
-      fromDeviations(
-        stages,
-        /shorter than planned, and its time is a minimum$/,
-        (bath) => `Give the ${bath} its whole time next time: it is a minimum.`,
-      ),
-  ],
+  ["short-minimum", ({ stages }) => fromShort(stages)],
   [
     "faint-edge",
     ({ first_look }) =>
@@ -170,6 +164,16 @@ export function lessonOf(session: Seen): Lesson {
     because: [],
   };
 }
+
+const hardlyIn = ({ sense, planned_s, real_s }: SessionStage): boolean =>
+  sense === "at least" && real_s !== null && real_s < planned_s / 2;
+
+const fromShort = (stages: readonly SessionStage[]) =>
+  fromDeviations(
+    stages,
+    /shorter than planned, and its time is a minimum$/,
+    (bath) => `Give the ${bath} its whole time next time: it is a minimum.`,
+  );
 
 const developing = ({ kind }: SessionStage): boolean => isDeveloper(kind);
 

@@ -80,6 +80,11 @@ test.each([
     run: livedRun(plan, { off: { 1: -40 }, read: [{ stage: 0, into: 9, temperature: 37 }] }),
     rule: "developer-temperature",
   },
+  {
+    what: "a wash that hardly was one, after a cold developer",
+    run: livedRun(plan, { off: { 1: -150 }, read: [{ stage: 0, into: 9, temperature: 37 }] }),
+    rule: "short-minimum",
+  },
   { what: "a long developer", run: livedRun(plan, { off: { 0: 20 } }), rule: "developer-time" },
   { what: "a short wash", run: livedRun(plan, { off: { 1: -40 } }), rule: "short-minimum" },
   { what: "under way", run: plan, rule: "still-running" },
