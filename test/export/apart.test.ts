@@ -12,6 +12,7 @@ import type { Store } from "../../src/store/store.ts";
 import { withFolder } from "../support/child.ts";
 import { evening } from "../support/runs.ts";
 import { seasonRun } from "../support/season.ts";
+import { storeInPassing } from "../support/store-in-passing.ts";
 
 const RUNS = 60;
 
@@ -46,14 +47,8 @@ test("a thread of its own makes the archive that would be made in passing", () =
   withBench(async ({ record, store, folder }) => {
     const parts: string[] = [];
     for (const archivePath of [store.archivePath?.("home"), undefined]) {
-      const from: Store<BenchRecord> = {
-        load: store.load.bind(store),
-        commit: store.commit.bind(store),
-        archive: store.archive.bind(store),
-        recall: store.recall.bind(store),
-        rewrite: store.rewrite.bind(store),
-        list: store.list.bind(store),
-        close: store.close.bind(store),
+      const from = {
+        ...storeInPassing(store),
         ...(archivePath === undefined ? {} : { archivePath: () => archivePath }),
       };
       const bench = { id: "home", record, store: from, files: filesIn(folder) };

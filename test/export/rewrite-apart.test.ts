@@ -12,6 +12,7 @@ import type { Store } from "../../src/store/store.ts";
 import { archivedBench } from "../support/archived-bench.ts";
 import { withFolder } from "../support/child.ts";
 import { evening } from "../support/runs.ts";
+import { storeInPassing } from "../support/store-in-passing.ts";
 
 /** So many fill more than is gone through in passing. */
 const RUNS = 300;
@@ -20,20 +21,9 @@ const ZIP = "home-2026-11-28-1930.zip";
 const open = (directory: string): Promise<Store<BenchRecord>> =>
   openFileStore<BenchRecord>({ directory, schema: recordSchema });
 
-/** The same store without what lets a thread of its own write the bench. */
-const inPassing = (store: Store<BenchRecord>): Store<BenchRecord> => ({
-  load: store.load.bind(store),
-  commit: store.commit.bind(store),
-  archive: store.archive.bind(store),
-  recall: store.recall.bind(store),
-  rewrite: store.rewrite.bind(store),
-  list: store.list.bind(store),
-  close: store.close.bind(store),
-});
-
 /** The same store, which does not write it itself. */
 const apart = (store: Store<BenchRecord>): Store<BenchRecord> => ({
-  ...inPassing(store),
+  ...storeInPassing(store),
   rewrite: () => Promise.reject(new Error("it was written in passing")),
   ...(store.rewriteBy === undefined ? {} : { rewriteBy: store.rewriteBy.bind(store) }),
 });
@@ -86,7 +76,7 @@ async function live(
 
 test("a thread of its own restores the bench that is restored in passing", async () => {
   const lived: Afterwards[] = [];
-  for (const how of [apart, inPassing]) {
+  for (const how of [apart, storeInPassing]) {
     await withFolder((here) =>
       withFolder(async (there) => {
         const record = await furnish(here);
@@ -109,7 +99,7 @@ test("a thread of its own restores the bench that is restored in passing", async
 
 test("a thread of its own forgets the member who is forgotten in passing", async () => {
   const lived: Afterwards[] = [];
-  for (const how of [apart, inPassing]) {
+  for (const how of [apart, storeInPassing]) {
     await withFolder(async (folder) => {
       await furnish(folder);
       // One that cannot be read may hold the name.
