@@ -129,12 +129,19 @@ class FileStore<T> implements Store<T> {
   ): Promise<T> {
     const present = within(this.#benches, fileNameOf(id));
     let refusal: unknown;
-    const filled = await this.#replace(id, previous, (folder) =>
-      fill({ present: present.path, next: folder.path }).catch((error: unknown) => {
-        refusal = error;
-        throw error;
-      }),
-    ).catch((error: unknown) => {
+    const filled = await this.#replace(id, previous, async (folder) => {
+      const made = await fill({ present: present.path, next: folder.path }).catch(
+        (error: unknown) => {
+          refusal = error;
+          throw error;
+        },
+      );
+      const { highest } = generationsIn(await folder.files.list(folder.path));
+      if (made.standing.generation !== highest || made.standing.highest !== highest) {
+        throw new TypeError("What was put into the folder stands elsewhere than is said.");
+      }
+      return made;
+    }).catch((error: unknown) => {
       // Why it was not filled is for whoever was to fill it to say.
       throw refusal ?? error;
     });

@@ -42,6 +42,8 @@ export async function fillBench<T>(
   const adapter = new JournalAdapter<T>(folder, options);
   await adapter.read();
   await adapter.write(next);
+  // A long record is followed by a new generation at once: only then is it known where it stands.
+  await adapter.settled();
   const { standing } = adapter;
   await adapter.close();
   await files.syncDirectory(path);

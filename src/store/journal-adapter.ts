@@ -104,8 +104,13 @@ export class JournalAdapter<T> implements Adapter<T | null> {
     return done.promise;
   }
 
-  async close(): Promise<void> {
+  /** Resolves once nothing is being written, a generation that was begun after the last commit too. */
+  async settled(): Promise<void> {
     await this.#work;
+  }
+
+  async close(): Promise<void> {
+    await this.settled();
     try {
       await this.#log?.close();
     } catch (error) {

@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
+import { cp, mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import type { Work } from "../../src/commands/work.ts";
@@ -14,8 +14,8 @@ import { withFolder } from "../support/child.ts";
 import { evening } from "../support/runs.ts";
 import { storeInPassing } from "../support/store-in-passing.ts";
 
-/** So many fill more than is gone through in passing. */
-const RUNS = 300;
+/** So many that a record is longer than a journal may grow, and a new generation follows at once. */
+const RUNS = 1100;
 const ZIP = "home-2026-11-28-1930.zip";
 
 const open = (directory: string): Promise<Store<BenchRecord>> =>
@@ -134,6 +134,47 @@ test("an archive that was altered is refused with a sentence, and the bench is w
     await store.close();
     const again = await open(folder);
     expect((await again.load("home")).value).toEqual(next);
-    expect(await again.recall("home", "run-300")).toBeDefined();
+    expect(await again.recall("home", "run-1100")).toBeDefined();
     await again.close();
+  }));
+
+test("what is said after a bench was written anew is there also after a kill", () =>
+  withFolder(async (folder) => {
+    await furnish(folder);
+    const store = await open(folder);
+    const { value } = await store.load("home");
+    if (value === undefined) throw new Error("there is no bench");
+    expect(Buffer.byteLength(JSON.stringify(value))).toBeGreaterThan(256 * 1024);
+    const bench = { id: "home", record: value, store: apart(store), files: filesIn(folder) };
+    const { record } = await performRewrite(bench, { kind: "restore", file: ZIP });
+    if (record === undefined) throw new Error("nothing came of it");
+    const next = { ...record, bench: { ...record.bench, name: "Still mine" } };
+    await store.commit("home", record, next);
+    // What a kill leaves behind, at this moment.
+    await withFolder(async (copy) => {
+      await cp(join(folder, "benches"), join(copy, "benches"), { recursive: true });
+      const again = await open(copy);
+      const found = await again.load("home");
+      expect(found).toEqual({ value: next, notices: [] });
+      await again.close();
+    });
+    await store.close();
+  }));
+
+test("an archive that another has taken the place of meanwhile is refused", () =>
+  withFolder(async (folder) => {
+    const record = await furnish(folder);
+    const other = join(folder, "exports", "home-2026-11-27-1930.zip");
+    const store = await open(folder);
+    const { value = record } = await store.load("home");
+    const own = filesIn(folder);
+    const moved = { ...value, bench: { ...value.bench, name: "Another" } };
+    const away = { id: "home", record: moved, store, files: own };
+    await performExport(away, "home-2026-11-27-1930.zip", evening, () => undefined);
+    const files = { ...own, pathOf: () => other };
+    const bench = { id: "home", record: value, store: apart(store), files };
+    await expect(performRewrite(bench, { kind: "restore", file: ZIP })).rejects.toThrow(
+      "Another archive has taken its place meanwhile.",
+    );
+    await store.close();
   }));

@@ -2,6 +2,7 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
 import { apply, type Change } from "../../domain/changes.ts";
+import type { Manifest } from "../../export/contents.ts";
 import { ExportError } from "../../export/export-error.ts";
 import type { Standing } from "../../store/bench-log.ts";
 import type { Store } from "../../store/store.ts";
@@ -10,7 +11,8 @@ import type { Bench } from "./bench.ts";
 
 /** What is to be made of a bench. */
 export type Job =
-  | { readonly kind: "restore"; readonly path: string }
+  /** `sha256`: sums of the archive that was looked at, since another may lie there by then. */
+  | { readonly kind: "restore"; readonly path: string; readonly sha256: Manifest["sha256"] }
   | { readonly kind: "forget-member"; readonly who: string };
 
 /** What the thread is given: the bench's folder, and the empty one to fill. */

@@ -13,7 +13,7 @@ import { diskError, StoreError } from "../../store/store-error.ts";
 import { inSlices } from "../in-slices.ts";
 import { type BenchRecord, newRecord, recordSchema } from "../record.ts";
 import { withoutMember } from "./rewrite.ts";
-import type { Apart, Told } from "./rewrite-apart.ts";
+import type { Apart, Job, Told } from "./rewrite-apart.ts";
 
 const { id, zone, present, next: staged, job } = workerData as Apart;
 const port = parentPort as MessagePort;
@@ -23,8 +23,16 @@ const folderAt = (path: string) => ({ files: nodeFileSystem, path, shown: `bench
 
 type Made = { readonly next: BenchRecord; readonly archives: Archives; readonly lost: number };
 
-async function restored(path: string): Promise<Made> {
-  const { record, archives } = await checkExport(await openExport(path));
+async function restored({
+  path,
+  sha256,
+}: Extract<Job, { readonly kind: "restore" }>): Promise<Made> {
+  const from = await openExport(path);
+  const { bench, runs } = from.manifest.sha256;
+  if (bench !== sha256.bench || runs !== sha256.runs) {
+    throw new ExportError("Another archive has taken its place meanwhile. Say restore again.");
+  }
+  const { record, archives } = await checkExport(from);
   return { next: { ...record, bench: { ...record.bench, id } }, archives: archives(), lost: 0 };
 }
 
@@ -37,7 +45,7 @@ async function forgotten(who: string): Promise<Made> {
 }
 
 try {
-  const made = await (job.kind === "restore" ? restored(job.path) : forgotten(job.who));
+  const made = await (job.kind === "restore" ? restored(job) : forgotten(job.who));
   const { next, archives, lost } = made;
   const standing = await fillBench(folderAt(staged), next, archives, options);
   for (const changes of inSlices(newRecord(id, zone), next)) {

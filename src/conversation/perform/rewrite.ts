@@ -1,6 +1,7 @@
 import type { Work } from "../../commands/work.ts";
 import { forgottenWords, restoredWords } from "../../commands/work-words.ts";
 import type { Run } from "../../domain/session/run.ts";
+import type { Files } from "../../export/files.ts";
 import { checkExport, readPicture } from "../../export/read-export.ts";
 import { recallOrNothing } from "../../export/recall-or-nothing.ts";
 import type { Archives } from "../../store/store.ts";
@@ -8,18 +9,22 @@ import { forgetInRun, forgetMember } from "../forget-member.ts";
 import { type BenchRecord, newRecord } from "../record.ts";
 import type { Bench, Done } from "./bench.ts";
 
+/** Hears of the bench that has taken the place of the old one, whatever may go wrong after. */
+type Taken = (held: BenchRecord) => void;
+
 /** What replaces the bench: nobody speaks to it meanwhile. */
 export function performRewrite(
   bench: Bench,
   work: Exclude<Work, { readonly kind: "export" }>,
+  taken: Taken = () => undefined,
 ): Promise<Done> {
   switch (work.kind) {
     case "restore":
-      return restore(bench, work.file);
+      return restore(bench, work.file, taken);
     case "forget-member":
-      return forget(bench, work.who);
+      return forget(bench, work.who, taken);
     case "forget-bench":
-      return forgetAll(bench);
+      return forgetAll(bench, taken);
   }
 }
 
@@ -27,28 +32,38 @@ export function performRewrite(
 const FEW = 50;
 const SMALL = 500_000;
 
-async function restore(bench: Bench, file: string): Promise<Done> {
+async function restore(bench: Bench, file: string, taken: Taken): Promise<Done> {
   const { id, record, store, files } = bench;
   const from = await files.open(file);
   try {
     let held: BenchRecord;
     if (store.rewriteBy !== undefined && from.bytes > SMALL) {
       const { rewriteApart } = await import("./rewrite-apart.ts");
-      const job = { kind: "restore", path: files.pathOf(file) } as const;
+      const { sha256 } = from.manifest;
+      const job = { kind: "restore", path: files.pathOf(file), sha256 } as const;
       held = (await rewriteApart(bench, store.rewriteBy.bind(store), job)).held;
     } else {
       const checked = await checkExport(from);
       const next = { ...checked.record, bench: { ...checked.record.bench, id } };
       held = await store.rewrite(id, record, next, checked.archives());
     }
-    for (const name of from.pictures) await files.putPicture(name, await readPicture(from, name));
-    return { record: held, reply: restoredWords(file, held.bench, from.pictures.length) };
+    taken(held);
+    let lost = 0;
+    for (const name of from.pictures) {
+      const bytes = await readPicture(from, name);
+      await files.putPicture(name, bytes).catch((error: unknown) => {
+        if (!isOfTheDisk(error)) throw error;
+        lost += 1;
+      });
+    }
+    const pictures = from.pictures.length - lost;
+    return { record: held, reply: restoredWords(file, held.bench, pictures, lost) };
   } finally {
     from.close();
   }
 }
 
-async function forget(bench: Bench, who: string): Promise<Done> {
+async function forget(bench: Bench, who: string, taken: Taken): Promise<Done> {
   const { id, record, store, files } = bench;
   let done: { readonly held: BenchRecord; readonly lost: number };
   if (store.rewriteBy !== undefined && record.bench.pastRuns.length > FEW) {
@@ -60,7 +75,8 @@ async function forget(bench: Bench, who: string): Promise<Done> {
     );
     done = { held: await store.rewrite(id, record, next, archives), lost };
   }
-  const gone = await files.clear();
+  taken(done.held);
+  const gone = await cleared(files);
   return { record: done.held, reply: forgottenWords(false, { ...gone, lost: done.lost }) };
 }
 
@@ -83,9 +99,24 @@ export async function withoutMember(
   return { next, archives: archives(), lost: lost.size };
 }
 
-async function forgetAll({ id, record, store, files }: Bench): Promise<Done> {
+async function forgetAll({ id, record, store, files }: Bench, taken: Taken): Promise<Done> {
   async function* nothing(): Archives {}
   const held = await store.rewrite(id, record, newRecord(id, record.bench.zone), nothing());
-  const gone = await files.clear();
+  taken(held);
+  const gone = await cleared(files);
   return { record: held, reply: forgottenWords(true, { ...gone, lost: 0 }) };
 }
+
+/** What a folder would not let go of is told: the bench itself is forgotten by then. */
+async function cleared(
+  files: Files,
+): Promise<{ readonly exports: number; readonly pictures: number; readonly left: boolean }> {
+  try {
+    return { ...(await files.clear()), left: false };
+  } catch (error) {
+    if (!isOfTheDisk(error)) throw error;
+    return { exports: 0, pictures: 0, left: true };
+  }
+}
+
+const isOfTheDisk = (error: unknown): boolean => error instanceof Error && "code" in error;
