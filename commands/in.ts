@@ -5,12 +5,27 @@ import { showOrigin } from "../src/domain/origin.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
 import { settledChange } from "../src/domain/session/follow-bottles.ts";
 import { isLateIn, pouredIn, standing } from "../src/domain/session/hear.ts";
+import type { Run } from "../src/domain/session/run.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
 import { justAfter } from "../src/domain/timing/cues.ts";
 import { firstAgitation, stageClock } from "../src/domain/timing/stage-clock.ts";
-import { instant } from "../src/domain/units/quantity.ts";
+import { type Instant, instant } from "../src/domain/units/quantity.ts";
 import { sayDuration, showDuration } from "../src/domain/units/show.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
+
+/** A word of the bath before cannot begin this one sooner than the other went out. */
+function notBeforeOut({ stages, current }: Run, heardAt: Instant): Instant {
+  const outs = stages.slice(0, current).flatMap(({ outAt }) => outAt ?? []);
+  return instant(Math.max(heardAt, ...outs));
+}
+
+/** What came due since the word is behind us, but for a pouring out, which is told late. */
+function toldUntil(run: Run, now: Instant): Instant {
+  const stage = run.stages[run.current];
+  if (stage?.inAt === undefined) return justAfter(now);
+  const { pourOut } = stageClock(stage, stage.pourAt ?? now, run.window);
+  return pourOut <= now ? pourOut : justAfter(now);
+}
 
 export const inCommand = defineCommand({
   name: "in",
@@ -68,7 +83,9 @@ export const inCommand = defineCommand({
         return answer({ title: `Then ${at.stage.bath} counts${since}.`, say: "Then I count on." });
       }
     }
-    const poured = { ...pouredIn(run, heardAt), cuedUntil: justAfter(now) };
+    const from = notBeforeOut(run, heardAt);
+    const begun = pouredIn(run, from);
+    const poured = { ...begun, cuedUntil: toldUntil(begun, now) };
     const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: poured } }, run.id);
     const settled = counted.runs[run.id] ?? poured;
     const stage = settled.stages[settled.current] ?? at.stage;

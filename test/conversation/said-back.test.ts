@@ -8,8 +8,8 @@ import { type Instant, instant, later } from "../../src/domain/units/quantity.ts
 const commands = await loadCommands();
 const noon = instant(Date.parse("2026-11-28T12:00:00Z"));
 
-/** A developer of three minutes, planned at noon and poured from 12:00:05 on. */
-function bench() {
+/** A run planned at noon and poured from 12:00:05 on; a developer of three minutes where not said. */
+function bench(...lines: readonly string[]) {
   let record = newRecord("t", "UTC");
   const say = (text: string, at: Instant, saidAt?: Instant) => {
     const message = { text, who: "Ana", standing: "member", saidAt } as const;
@@ -17,11 +17,18 @@ function bench() {
     record = taken.record;
     return taken.reply;
   };
-  say("start developer for 3 minutes tank north", noon);
-  say("ready", later(noon, 5));
-  const tick = (at: Instant): void => {
-    record = { ...record, bench: decide(record.bench, at).bench };
+  /** Lets the time come; which cues are told. */
+  const tick = (at: Instant): readonly string[] => {
+    const decided = decide(record.bench, at);
+    record = { ...record, bench: decided.bench };
+    return decided.happenings.flatMap(({ event }) =>
+      event.kind === "cues" ? event.cues.map(({ kind }) => kind) : [event.kind],
+    );
   };
+  for (const line of lines.length === 0 ? ["start developer for 3 minutes tank north"] : lines) {
+    say(line, noon);
+  }
+  say("ready", later(noon, 5));
   return { say, tick, run: () => Object.values(record.bench.runs)[0] };
 }
 
@@ -48,4 +55,23 @@ test("a late one that is asked about as well still counts from when it was said"
   expect(asked.title).toContain("Count from now instead?");
   say("yes", later(noon, 70));
   expect(run()?.stages[0]?.inAt).toBe(later(noon, 60));
+});
+
+test("a word that was said while the bath before was in begins this one no sooner than that was out", () => {
+  const { say, tick, run } = bench("use the demo", "start saltmarsh demo tank north");
+  say("in", later(noon, 10));
+  const over = later(noon, 10 + 205);
+  // Film leaves the developer by the clock.
+  tick(later(over, 2));
+  say("in", later(over, 6), later(over, -3));
+  const [developer, blix] = run()?.stages ?? [];
+  expect(developer?.outAt).toBe(over);
+  expect(blix?.inAt).toBe(over);
+});
+
+test("a pouring out that fell due between the word and the yes is told, late", () => {
+  const { say, tick, run } = bench("start developer for 16 seconds tank north");
+  say("in", later(noon, 24), later(noon, 14));
+  expect(run()?.stages[0]?.inAt).toBe(later(noon, 14));
+  expect(tick(later(noon, 25))).toContain("pour-out");
 });
