@@ -50,6 +50,7 @@ export const forgetCommand = defineCommand({
     pictures: "pictures and written summaries that went",
     exports: "archives that went",
     lost: "damaged records that went because they could not be looked through",
+    left: "true where the disk would not let go of archives, pictures or summaries",
   },
   run(at, { person, whole, typed }) {
     const busy = runsGoOn(at.bench);

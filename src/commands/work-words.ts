@@ -68,7 +68,8 @@ export function exportedWords(name: string, bytes: number, holds: ExportHolds): 
 
 const countFacts = (counts: ExportHolds["counts"]): Record<string, Json> => ({ ...counts });
 
-export function restoredWords(name: string, bench: Bench, pictures: number): Reply {
+/** @param lost  pictures the disk would not take */
+export function restoredWords(name: string, bench: Bench, pictures: number, lost: number): Reply {
   const counts = { ...benchHolds(bench), pictures };
   const live = liveBottles(bench);
   return answer({
@@ -79,6 +80,12 @@ export function restoredWords(name: string, bench: Bench, pictures: number): Rep
         : [`Bottles in use: ${live.map(({ name: bottle }) => bottle).join(", ")}.`]),
       "Look at the bottles themselves: what happened to them since the export is not in it.",
     ],
+    cautions:
+      lost === 0
+        ? []
+        : [
+            `The disk would not take ${many(lost, "picture")}: free some space, and restore again for them.`,
+          ],
     say: "Restored. Look at the bottles themselves.",
     facts: { file: `exports/${name}`, ...countFacts(counts) },
   });
@@ -87,21 +94,38 @@ export function restoredWords(name: string, bench: Bench, pictures: number): Rep
 /** What went, without a name: this reply is kept. */
 export function forgottenWords(
   whole: boolean,
-  gone: { readonly exports: number; readonly pictures: number; readonly lost: number },
+  gone: {
+    readonly exports: number;
+    readonly pictures: number;
+    readonly lost: number;
+    /** Archives, pictures or summaries could not all be removed. */
+    readonly left: boolean;
+  },
 ): Reply {
   return answer({
     title: whole
       ? "This bench is forgotten: everything on it is gone. It begins afresh."
       : "Forgotten: their words, their name and what they did are gone from this bench.",
     lines: [
-      `Gone with it: ${many(gone.exports, "archive")} in exports, ${many(gone.pictures, "file")} of pictures and summaries, older copies and what undo kept.`,
+      gone.left
+        ? "Gone with it: older copies and what undo kept."
+        : `Gone with it: ${many(gone.exports, "archive")} in exports, ${many(gone.pictures, "file")} of pictures and summaries, older copies and what undo kept.`,
       ...(gone.lost === 0
         ? []
         : [`${many(gone.lost, "damaged record")} could not be looked through and went as well.`]),
       "Copies made elsewhere I cannot reach: archives on other machines, backups, what was posted.",
     ],
-    say: whole ? "Everything is gone. We begin afresh." : "Forgotten, for good.",
-    facts: { exports: gone.exports, pictures: gone.pictures, lost: gone.lost },
+    cautions: gone.left
+      ? [
+          "Files are left: the disk would not let go of exports, pictures or summaries. Remove the folders exports, pictures and records of this bench by hand.",
+        ]
+      : [],
+    say: gone.left
+      ? "Forgotten, but files are left. Read the screen."
+      : whole
+        ? "Everything is gone. We begin afresh."
+        : "Forgotten, for good.",
+    facts: { exports: gone.exports, pictures: gone.pictures, lost: gone.lost, left: gone.left },
   });
 }
 

@@ -18,7 +18,7 @@ import type { Store } from "../store/store.ts";
 import { StoreError } from "../store/store-error.ts";
 import { announce } from "./announce.ts";
 import { announceReminders } from "./announce-reminders.ts";
-import type { LookBack } from "./look-back/look-back.ts";
+import { LetGo, type LookBack } from "./look-back/look-back.ts";
 import { momentOf } from "./moment.ts";
 import { PastRuns } from "./past-runs.ts";
 import { type BenchRecord, newRecord } from "./record.ts";
@@ -151,9 +151,11 @@ export class BenchKeeper {
     // Out of turn, so that no cue waits for it; and again if the bench was changed meanwhile.
     for (let attempt = 1; attempt < ATTEMPTS; attempt += 1) {
       const before = this.#record;
-      const taken = await far(before);
+      const taken = await far(before).catch((error: unknown) => {
+        if (!(error instanceof LetGo)) throw error;
+      });
       const kept = await this.#inTurn(async () =>
-        this.#record === before ? this.#keep(taken, now) : undefined,
+        taken !== undefined && this.#record === before ? this.#keep(taken, now) : undefined,
       );
       if (kept !== undefined) return kept;
     }
@@ -173,13 +175,11 @@ export class BenchKeeper {
       return await this.#inTurn(async () => {
         const { performRewrite } = await import("./perform/rewrite.ts");
         await this.#commit(this.#record, true);
-        const { record, reply } = await performRewrite(this.#whole(), work);
-        if (record !== undefined) {
+        const { reply } = await performRewrite(this.#whole(), work, (record) => {
           this.#record = record;
           this.#stored = record;
-        }
-        this.#past.drop();
-        this.#far?.drop(this.#id);
+          this.release();
+        });
         return reply;
       });
     } catch (error) {
@@ -235,6 +235,12 @@ export class BenchKeeper {
     this.#past.letGo(now);
     this.#far?.letGo(this.#id, now);
     await this.tick(now, tell);
+  }
+
+  /** Lets go of what is held of a bench that nobody speaks to here any more. */
+  release(): void {
+    this.#past.drop();
+    this.#far?.drop(this.#id);
   }
 
   /** Resolves once what was begun is done. */

@@ -204,6 +204,7 @@ export function createBenches({ clock, housekeep }: BenchesParts): Benches {
           members.delete(id);
           running.delete(id);
           scheduler.schedule(id, undefined);
+          parts.keeper.release();
         },
       };
     },

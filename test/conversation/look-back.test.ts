@@ -1,3 +1,5 @@
+import { once } from "node:events";
+import type { Worker } from "node:worker_threads";
 import { expect, test } from "vitest";
 import { loadCommands } from "../../src/commands/registry.ts";
 import { BenchKeeper } from "../../src/conversation/bench-keeper.ts";
@@ -160,4 +162,24 @@ test("a thread that is ended fails its question, and the next one begins another
     await failed;
     expect((await say("all runs", 1)).facts.of).toBe(LONG);
   });
+});
+
+test("once no bench is asked about any more, the thread goes with all it held", async () => {
+  const begun: Worker[] = [];
+  const note = (worker: Worker): void => void begun.push(worker);
+  process.on("worker", note);
+  try {
+    await withBench(LONG, createLookBack(), async ({ keeper, say }) => {
+      await say("all runs", 0);
+      expect(begun).toHaveLength(1);
+      const ended = begun[0] === undefined ? undefined : once(begun[0], "exit");
+      keeper.release();
+      await ended;
+      // And another is begun when it is wanted.
+      expect((await say("all runs", 1)).facts.of).toBe(LONG);
+      expect(begun).toHaveLength(2);
+    });
+  } finally {
+    process.off("worker", note);
+  }
 });

@@ -14,7 +14,7 @@ export type LookBack = {
    * What a message does to the record it is given; the record itself stays as it is. The bench's
    * archived runs are read from `archive` at the first question.
    *
-   * @throws what went wrong in the thread
+   * @throws LetGo, or what went wrong in the thread
    */
   turn(record: BenchRecord, archive: string, message: Message, now: Instant): Promise<FarTurn>;
   /** These runs have left the bench for files. */
@@ -25,6 +25,9 @@ export type LookBack = {
   letGo(bench: string, now: Instant): void;
   close(): Promise<void>;
 };
+
+/** The files of the bench have become others while it was being asked about. */
+export class LetGo extends Error {}
 
 /** Let go of when nobody has asked for so long, s. */
 const KEPT = 600;
@@ -57,6 +60,11 @@ export function createLookBack(): LookBack {
     await ended?.terminate();
   };
 
+  /** Nothing of a bench nobody asks about is left in memory: the thread goes with the last of them. */
+  const endIfIdle = (): void => {
+    if (thread !== undefined && known.size === 0 && waiting.size === 0) void end(undefined);
+  };
+
   const begin = (): Worker => {
     const begun = new Worker(fileURLToPath(new URL("./thread.ts", import.meta.url)), {
       execArgv: ["--import", new URL("../../platform/keep-compiled.js", import.meta.url).href],
@@ -69,6 +77,7 @@ export function createLookBack(): LookBack {
       if (waiting.size === 0) begun.unref();
       if ("turn" in told) asker?.resolve(told.turn);
       else asker?.reject(told.fault);
+      if (thread === begun) endIfIdle();
     });
     begun.on("error", (fault) => {
       if (thread === begun) void end(fault);
@@ -88,11 +97,17 @@ export function createLookBack(): LookBack {
   const tell = async (held: Known, record: BenchRecord): Promise<void> => {
     const bench = record.bench.id;
     for (const changes of inSlices(held.record, record)) {
-      if (known.get(bench) !== held) throw new Error("the bench was let go of meanwhile");
+      if (known.get(bench) !== held) throw new LetGo("the bench was let go of meanwhile");
       send({ kind: "changes", bench, changes });
       await nextTurn();
     }
     held.record = record;
+  };
+
+  const drop = (bench: string): void => {
+    if (!known.delete(bench)) return;
+    if (thread !== undefined) send({ kind: "drop", bench });
+    endIfIdle();
   };
 
   return {
@@ -112,27 +127,27 @@ export function createLookBack(): LookBack {
       // One after the other: what is told is what changed since the one before.
       const telling = one.telling.then(async () => {
         await tell(one, record);
-        if (known.get(id) !== one) throw new Error("the bench was let go of meanwhile");
+        if (known.get(id) !== one) throw new LetGo("the bench was let go of meanwhile");
+        send({ kind: "turn", bench: id, message, now, ticket: tickets + 1 });
         tickets += 1;
         waiting.set(tickets, { resolve, reject });
         thread?.ref();
-        send({ kind: "turn", bench: id, message, now, ticket: tickets });
       });
-      one.telling = telling.catch(() => undefined);
+      one.telling = telling.catch(() => {
+        // What it was told of by then is not known: the next question begins anew.
+        if (known.get(id) === one) drop(id);
+      });
       await telling;
       return promise;
     },
     archived(bench, runs) {
       if (known.has(bench)) send({ kind: "archived", bench, runs });
     },
-    drop(bench) {
-      if (known.delete(bench)) send({ kind: "drop", bench });
-    },
+    drop,
     letGo(bench, now) {
       const held = known.get(bench);
       if (held === undefined || secondsBetween(held.asked, now) <= KEPT) return;
-      this.drop(bench);
-      if (known.size === 0 && waiting.size === 0) void end(undefined);
+      drop(bench);
     },
     close: () => end(new Error("the program is stopping")),
   };
