@@ -21,6 +21,8 @@ export type Lateness = {
 export type RealTime = {
   readonly benches: number;
   readonly said: number;
+  /** Evenings that did not end with everything forgotten. */
+  readonly unforgotten: number;
   readonly readings: readonly Reading[];
   readonly late: readonly Lateness[];
   /** Cues that were due and were not posted. */
@@ -38,6 +40,8 @@ const SHORT = 4;
 const CHATTER = 800;
 /** The first reading counts after everything is open and warm, as a part of all the time. */
 const WARM = 0.2;
+/** So often a sentence is said again before an evening goes on without it. */
+const PATIENCE = 20;
 /** Between two sentences of one evening, ms: a person's budget is shared by their benches. */
 const BREATH = 4000;
 
@@ -141,20 +145,34 @@ export const soakRealTime = (minutes: number, benches: number): Promise<RealTime
     );
     let over = false;
     let said = 0;
-    const say = (owner: string, channel: string, sentence: string): void => {
+    let unforgotten = 0;
+    const say = (owner: string, channel: string, sentence: string) => {
       said += 1;
-      standIn.member(owner).slash("say", { channel: { id: channel }, options: { sentence } });
+      return standIn
+        .member(owner)
+        .slash("say", { channel: { id: channel }, options: { sentence } });
+    };
+    /** As a person does: who is asked for a few seconds gives them, and says it again. */
+    const sayUntilHeard = async (owner: string, channel: string, line: string): Promise<string> => {
+      let answered = "";
+      for (let attempt = 0; attempt < PATIENCE && !over; attempt += 1) {
+        answered = (await say(owner, channel, line).answer())?.content ?? "";
+        await pause(BREATH);
+        if (!answered.startsWith("That is more than I can follow")) break;
+      }
+      return answered;
     };
     const live = async (owner: string, channel: string, after: number): Promise<void> => {
       await pause(after);
       while (!over) {
+        let answered = "";
         for (const line of evening) {
           if (over) return;
-          if (typeof line === "string") {
-            say(owner, channel, line);
-            await pause(BREATH);
-          } else await pause(line * 1000);
+          if (typeof line === "string") answered = await sayUntilHeard(owner, channel, line);
+          else await pause(line * 1000);
         }
+        // What an evening leaves behind would be taken for a leak.
+        if (!over && !answered.includes("This bench is forgotten")) unforgotten += 1;
       }
     };
     const talk = async (): Promise<void> => {
@@ -197,6 +215,7 @@ export const soakRealTime = (minutes: number, benches: number): Promise<RealTime
       return {
         benches,
         said,
+        unforgotten,
         readings: readings.filter((one) => one.at >= warm && one.at <= to),
         late: stretches(
           late.filter((one) => one.at >= warm),

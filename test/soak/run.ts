@@ -74,7 +74,9 @@ if (Number(values.minutes) > 0) {
     },
   ].map(judge);
   const cues = real.late.reduce((sum, one) => sum + one.cues, 0);
-  print(`${values.minutes} real minutes, ${real.benches} benches, ${real.said} sentences said`);
+  print(
+    `${values.minutes} real minutes, ${real.benches} benches, ${real.said} sentences said, ${real.unforgotten} evenings not forgotten`,
+  );
   print(table(rows));
   if (values.json) print(JSON.stringify(rows));
   print(`${cues} cues: ${real.lost} lost, ${real.wrong} early or twice`);
