@@ -5,7 +5,14 @@ import { type BenchRecord, newRecord } from "../record.ts";
 import { turn } from "../turn.ts";
 import type { Asked, FarTurn } from "./words.ts";
 
-type Bench = { record: BenchRecord; past: Past; reading: Promise<void> | undefined };
+type Bench = {
+  record: BenchRecord;
+  past: Past;
+  /** Begun with the first question. */
+  reading: Promise<void> | undefined;
+  /** Where its archived runs lie. */
+  readonly archive: string;
+};
 
 type Kind<K extends Asked["kind"]> = Extract<Asked, { readonly kind: K }>;
 
@@ -19,7 +26,7 @@ export type ReadPast = (archive: string, record: BenchRecord) => Promise<Past>;
 export class Mirror {
   readonly #commands: readonly Command[];
   readonly #read: ReadPast;
-  readonly #benches = new Map<string, Bench & { readonly archive: string }>();
+  readonly #benches = new Map<string, Bench>();
 
   constructor(commands: readonly Command[], read: ReadPast) {
     this.#commands = commands;
@@ -59,13 +66,13 @@ export class Mirror {
     return { reply, work, changes: diff(record, taken.record) };
   }
 
-  async #readInto(bench: Bench & { readonly archive: string }): Promise<void> {
+  async #readInto(bench: Bench): Promise<void> {
     const read = await this.#read(bench.archive, bench.record);
     // What was archived while it went on is newer than what was read.
     bench.past = withArchived(read, bench.past.runs);
   }
 
-  #bench(id: string): Bench & { readonly archive: string } {
+  #bench(id: string): Bench {
     const bench = this.#benches.get(id);
     if (bench === undefined) throw new Error("a bench is opened before it is asked");
     return bench;
