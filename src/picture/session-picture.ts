@@ -43,7 +43,7 @@ export function sessionPicture(
   y = add(partName(look, "Baths, from the first pour", x, y, width));
   y = add(timeRows(session, look, scale, y), look.small * 0.2);
   for (const text of rowLegend(session)) y = add(legend(text, y));
-  y = add(partName(look, "Temperature", x, y, width));
+  y = add(partName(look, "Temperature, °C", x, y, width));
   const traced = trace(session, look, scale, y);
   y = add(traced, look.small * 0.2);
   if (traced.unwritten.length > 0) {
