@@ -2,6 +2,7 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { bathWithBottle, calledTank, standingLine } from "../src/commands/run-lines.ts";
 import { withTank } from "../src/commands/tanks.ts";
+import { stillMixing } from "../src/commands/walk-words.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { standing } from "../src/domain/session/hear.ts";
@@ -24,7 +25,7 @@ export const leftCommand = defineCommand({
     "how (long|much) (is|have we got|do i have) left",
     "how long (have we got|have i got|do i have|do we have) [in [tank] {tank} [tank]]",
     "how (much|many) (longer|minutes|seconds|more time|time) [is it|to go|are left|is left|left|do i have [left]|have i got [left]|have we got [left]] [in [tank] {tank} [tank]]",
-    "(what is next|what comes next|what do i do [next]|which bath is next|when do i pour [out]|when is it over|how long to go)",
+    "(what is next|what next|what comes next|what do i do [next]|which bath is next|when do i pour [out]|when is it over|how long to go)",
   ],
   examples: ["left", "how long left"],
   fields: z.object({ tank: z.string().optional() }),
@@ -40,6 +41,9 @@ export const leftCommand = defineCommand({
       (run) => tank === undefined || run.tank.toLowerCase() === tank.toLowerCase(),
     );
     if (runs.length === 0) {
+      if (bench.mixing !== undefined && liveRuns(bench).length === 0) {
+        return stillMixing(bench.mixing);
+      }
       return answer({
         title: "No clock is running.",
         say: "No clock is running.",

@@ -29,7 +29,7 @@ export const retireCommand = defineCommand({
   sentences: [
     "(throw|put|pour|tip) [the] {bottle} (out|away) [(because|since|as) {reason}]",
     "{bottle} is [now|all] (empty|used up|finished|all gone|gone|thrown away|poured away)",
-    "(retire|discard|throw (out|away)|pour (out|away)|dump|dump out|empty|get rid of|bin|delete|remove) [the] [bottle] {bottle} [(because|since|as) {reason}]",
+    "(retire|discard|throw (out|away)|pour (out|away)|dump|dump out|empty|get rid of|dispose of|bin|delete|remove) [the] [bottle] {bottle} [(because|since|as) {reason}]",
   ],
   slots: { sure: "yes", reason: "text" },
   examples: ["retire Acorn"],

@@ -103,7 +103,7 @@ export const startCommand = defineCommand({
     "(start|begin|run|develop|process) [{solution}] [with|for] {film} {push} and {other} [{otherPush}] <[in] tank {tank} / [in] [the] {tank} tank>",
     `${wish} (develop|process) {film} [in] [(with|by|on)] [the] {sheet} [sheet] <[in] tank {tank} / at {temperature} / {push}>`,
     `${wish} (develop|process|load) {rolls} <[(with|by|on)] [the] {sheet} [sheet] / [in|into] tank {tank} / at {temperature} / {push}>`,
-    `${wish} (start|begin) [a] (run|session|process) <[with|for] {rolls} / [with|for] {film} / [in] tank {tank}>`,
+    `${wish} (start|begin) [a] [run|session|process] <[with|for] {rolls} / [with|for] {film} / [in] tank {tank}>`,
     `${wish} (develop|process) {film} <[in] tank {tank} / at {temperature} / {push}>`,
     "let us (develop|start|begin)",
   ],

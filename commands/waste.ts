@@ -16,7 +16,7 @@ export const wasteCommand = defineCommand({
     "(can|may) (i|we) (pour|tip|put|dump) [old|used] {solution} [down|in|into] [the|a] (drain|sink|toilet)",
     "(is it (safe|ok|alright)|is [old|used] {solution} (safe|ok|alright)) to (pour|tip|put|dump) [old|used] [{solution}] [down|in|into] [the|a] (drain|sink|toilet)",
     "(can|may) [old|used] {solution} go [down|in|into] [the|a] (drain|sink|toilet)",
-    "how (do|should|can) (i|we) (get rid of|dispose of|throw away|throw out) [old|used] {solution}",
+    "[how (do|should|can) (i|we)] (get rid of|dispose of|throw away|throw out) [the|old|used] {solution}",
     "what (do|should|can) (i|we) do with [old|used] {solution}",
     "where (may|can|do|should) (i|we) (pour|put|get rid of|dispose of|tip|dump) [the|old|used] [{solution}] [away|out]",
     "where (does|may|can) [the|old|used] {solution} go",

@@ -5,6 +5,7 @@ import type { Run } from "../domain/session/run.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
 import { askFor, type Outcome } from "./define-command.ts";
+import { stillMixing } from "./walk-words.ts";
 
 /** The run a word at the sink is about: the named tank's, or the only one there is. */
 export function runMeant(
@@ -27,6 +28,7 @@ export function runMeant(
   const live = liveRuns(bench);
   const only = live[0];
   if (only === undefined) {
+    if (bench.mixing !== undefined) return { reply: stillMixing(bench.mixing) };
     return {
       reply: refuse(
         "nothing-running",

@@ -49,22 +49,11 @@ export function walkOn(bench: Bench, mixing: Mixing, now: Instant): Outcome {
     [mixing.vessel]: { bath: mixing.bath, kind: mixing.kind, at: now },
   };
   const due = dueStep(mixing);
-  const last = mixing.steps[mixing.done - 1];
   const facts = {
     bath: mixing.bath,
     done: mixing.steps.slice(0, mixing.done).map(({ name }) => name),
     due: mixing.stirring ? "clear" : (due?.name ?? null),
   };
-  if (mixing.stirring && last !== undefined) {
-    return {
-      bench: { ...bench, mixing, vessels },
-      reply: answer({
-        title: `Part ${last.name} is in. Stir, then say clear when no grains or streaks are left.`,
-        say: `${last.name} is in. Stir, and say clear.`,
-        facts,
-      }),
-    };
-  }
   if (isMixed(mixing)) {
     const { mixing: _, ...rest } = bench;
     return {
@@ -84,13 +73,32 @@ export function walkOn(bench: Bench, mixing: Mixing, now: Instant): Outcome {
   }
   return {
     bench: { ...bench, mixing, vessels },
-    reply: answer({
-      title: due === undefined ? "Nothing is due." : `Now ${showStep(due)}.`,
-      lines: due === undefined ? [] : [`Say ${wordFor(due)}.`],
-      say: due === undefined ? "Nothing is due." : `Now ${sayStep(due)}. Say ${wordFor(due)}.`,
-      facts,
-    }),
+    reply: answer({ ...whatNow(mixing), facts }),
   };
+}
+
+/** What the hand does next, and the word that tells it is done. */
+function whatNow(mixing: Mixing) {
+  const last = mixing.steps[mixing.done - 1];
+  const due = dueStep(mixing);
+  if (mixing.stirring && last !== undefined) {
+    return {
+      title: `Part ${last.name} is in. Stir, then say clear when no grains or streaks are left.`,
+      say: `${last.name} is in. Stir, and say clear.`,
+    };
+  }
+  if (due === undefined) return { title: "Nothing is due.", say: "Nothing is due." };
+  return {
+    title: `Now ${showStep(due)}.`,
+    lines: [`Say ${wordFor(due)}.`],
+    say: `Now ${sayStep(due)}. Say ${wordFor(due)}.`,
+  };
+}
+
+/** A run's word while no run is open and a bath is half mixed: the mix does not go on by it. */
+export function stillMixing(mixing: Mixing): Reply {
+  const { title, ...rest } = whatNow(mixing);
+  return refuse("still-mixing", `No run is open: you are mixing ${mixing.bath}. ${title}`, rest);
 }
 
 /** A wrong word stops the hand: what is wrong, and what goes in next. */

@@ -388,6 +388,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ...wetHandSentences.left,
     ["left"],
     ["how long left"],
+    ["what next"],
     ["how much time is left in tank north", { tank: "North" }],
     ["where are we"],
     ["time left"],
@@ -460,6 +461,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["retire Acorn", { bottle: "acorn" }],
     ["throw away the bottle banjo", { bottle: "banjo" }],
     ["get rid of Banjo", { bottle: "banjo" }],
+    ["dispose of Banjo", { bottle: "banjo" }],
     ["dump Acorn", { bottle: "acorn" }],
     ["Acorn is empty", { bottle: "acorn" }],
     ["pour away Banjo", { bottle: "banjo" }],
@@ -500,6 +502,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   start: [
     ...wetHandSentences.start,
     ...readingSentences.start,
+    ["start"],
+    ["start two rolls of 120 tank north", { film: [{ count: 2, format: "120" }], tank: "north" }],
     [
       "start developer one roll tank south pushed one stop",
       { solution: "developer", film: [{ count: 1 }], tank: "south", push: 1 },
@@ -967,6 +971,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   waste: [
     ["is blix safe to pour down the drain", { solution: "blix" }],
+    ["dispose of the old fixer", { solution: "fixer" }],
+    ["throw out blix", { solution: "blix" }],
     ["is it ok to tip old fixer into the sink", { solution: "fixer" }],
     ["our drain is septic", { drain: "septic" }],
     ["it goes to the septic tank", { drain: "septic" }],
