@@ -1,5 +1,4 @@
-import { fileURLToPath } from "node:url";
-import { Worker } from "node:worker_threads";
+import { inThread } from "../platform/in-thread.ts";
 import type { Manifest } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
 import type { Outline } from "./outline.ts";
@@ -27,18 +26,15 @@ export type Told =
  *
  * @throws ExportError with a sentence; there is no archive then
  */
-export function exportApart(job: Apart, progress: ToExport["progress"]): Promise<Manifest> {
-  return new Promise((resolve, reject) => {
-    const worker = new Worker(fileURLToPath(new URL("./export-worker.ts", import.meta.url)), {
-      workerData: job,
-      execArgv: [],
-    });
-    worker.on("message", (told: Told) => {
-      if (told.kind === "progress") progress(told.done, told.of);
-      else if (told.kind === "made") resolve(told.manifest);
-      else reject(new ExportError(told.sentence));
-    });
-    worker.once("error", reject);
-    worker.once("exit", (code) => reject(new Error(`making the archive ended with ${code}`)));
+export const exportApart = (job: Apart, progress: ToExport["progress"]): Promise<Manifest> =>
+  inThread<Told, Manifest>({
+    module: new URL("./export-worker.ts", import.meta.url),
+    given: job,
+    what: "making the archive",
+    hear: (told) => {
+      if (told.kind === "refused") throw new ExportError(told.sentence);
+      if (told.kind === "made") return told.manifest;
+      progress(told.done, told.of);
+      return undefined;
+    },
   });
-}

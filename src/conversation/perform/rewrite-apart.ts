@@ -1,9 +1,8 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
-import { fileURLToPath } from "node:url";
-import { Worker } from "node:worker_threads";
 import { apply, type Change } from "../../domain/changes.ts";
 import type { Manifest } from "../../export/contents.ts";
 import { ExportError } from "../../export/export-error.ts";
+import { inThread } from "../../platform/in-thread.ts";
 import type { Standing } from "../../store/bench-log.ts";
 import type { Store } from "../../store/store.ts";
 import { type BenchRecord, newRecord } from "../record.ts";
@@ -54,22 +53,18 @@ export async function rewriteApart(
 }
 
 function fill(apart: Apart): Promise<Filled> {
-  return new Promise((resolve, reject) => {
-    const worker = new Worker(fileURLToPath(new URL("./rewrite-worker.ts", import.meta.url)), {
-      workerData: apart,
-      execArgv: [],
-    });
-    let value = newRecord(apart.id, apart.zone);
-    worker.on("message", (told: Told) => {
-      if (told.kind === "changes") {
-        value = apply(value, told.changes);
-        // A cue that has fallen due is given before the next part comes.
-        void nextTurn().then(() => worker.postMessage("next"));
-      } else if (told.kind === "done") {
-        resolve({ value, standing: told.standing, lost: told.lost });
-      } else reject(new ExportError(told.sentence));
-    });
-    worker.once("error", reject);
-    worker.once("exit", (code) => reject(new Error(`writing the bench anew ended with ${code}`)));
+  let value = newRecord(apart.id, apart.zone);
+  return inThread<Told, Filled>({
+    module: new URL("./rewrite-worker.ts", import.meta.url),
+    given: apart,
+    what: "writing the bench anew",
+    hear: (told, answer) => {
+      if (told.kind === "refused") throw new ExportError(told.sentence);
+      if (told.kind === "done") return { value, standing: told.standing, lost: told.lost };
+      value = apply(value, told.changes);
+      // A cue that has fallen due is given before the next part comes.
+      void nextTurn().then(() => answer("next"));
+      return undefined;
+    },
   });
 }
