@@ -5,7 +5,6 @@ import { expect, test } from "vitest";
 import { faultReply } from "../../src/channels/console/fault.ts";
 import { hide } from "../../src/log/hide.ts";
 import { faultWords } from "../../src/platform/fault.ts";
-import { startStandIn } from "../discord/stand-in/start.ts";
 import {
   TOKEN as BOT_TOKEN,
   type BotOptions,
@@ -14,8 +13,9 @@ import {
 } from "../discord/support/bot.ts";
 import { ask, openBenchAt } from "../discord/support/club.ts";
 import { withFolder } from "../support/child.ts";
+import { withDiscordService } from "../support/discord-service.ts";
 import { eveningScript } from "../support/evening-script.ts";
-import { runProgram, startProgram } from "../support/program.ts";
+import { runProgram } from "../support/program.ts";
 
 type Club = Awaited<ReturnType<typeof openBenchAt>>;
 
@@ -160,57 +160,19 @@ test.each([
 );
 
 test("as a service, its disk gone and Discord failing: log and messages hold no token, path or note", () =>
-  withCanaryFolder(async (data) => {
-    const standIn = await startStandIn({ pace: 0.02 });
-    try {
-      standIn.application({ token: TOKEN });
-      const club = standIn.guild({
-        name: "Film club",
-        channels: [
-          {
-            name: "wet-bench",
-            overwrites: [
-              { for: "@everyone", deny: ["ViewChannel"] },
-              { for: "bot", allow: ["ViewChannel", "SendMessages", "ReadMessageHistory"] },
-              { for: "Ines", allow: ["ViewChannel", "SendMessages"] },
-            ],
-          },
-        ],
-        members: [{ name: "Ines", owner: true }],
-      });
-      const program = await startProgram([], "start", {
-        DISCORD_TOKEN: TOKEN,
-        DISCORD_API: standIn.apiUrl,
-        WETSIDE_DATA: data,
-      });
-      const until = async (is: () => boolean): Promise<void> => {
-        for (let turn = 0; turn < 1000 && !is(); turn += 1) {
-          await new Promise((resolve) => setTimeout(resolve, 20));
-        }
-      };
-      try {
-        await until(() => program.complaint().includes("connected."));
-        const ines = club.member("Ines");
-        const say = async (sentence: string): Promise<string> => {
-          const said = ines.slash("say", { channel: "wet-bench", options: { sentence } });
-          await until(() => said.responses.length > 0 || said.failed);
-          return said.content;
-        };
-        const opened = ines.slash("wetside open", { channel: "wet-bench" });
-        await until(() => opened.responses.length > 0);
+  withCanaryFolder((data) =>
+    withDiscordService(
+      data,
+      async ({ standIn, program, say, posts }) => {
         expect(await say(`note ${NOTE} one`)).toContain(NOTE);
         standIn.faults.next({ status: 500, times: 2 });
         standIn.faults.next({ status: 400, times: 2 });
         await say("start blix for 6 minutes tank north");
         await rm(data, { recursive: true, force: true });
         // Beyond what is still open: a new generation, an archive, a picture.
-        const told = [
-          await say(`note ${NOTE} two`),
-          await say("temperature 37"),
-          await say("chart"),
-        ];
-        for (const one of told) expect(one).not.toContain(FOLDER);
-      } finally {
+        for (const sentence of [`note ${NOTE} two`, "temperature 37", "chart"]) {
+          expect(await say(sentence)).not.toContain(FOLDER);
+        }
         const ended = await program.terminate();
         const told = ended.complaint + ended.output;
         expect(told).toContain("Asked to leave.");
@@ -218,16 +180,15 @@ test("as a service, its disk gone and Discord failing: log and messages hold no 
         expect(told).not.toContain(FOLDER);
         expect(told).not.toContain(NOTE);
         for (const line of ended.complaint.trim().split("\n")) JSON.parse(line);
-      }
-      const said = JSON.stringify(club.channel("wet-bench").messages);
-      expect(said).not.toContain(TOKEN);
-      expect(said).not.toContain(FOLDER);
-      expect(await texts(data)).not.toContain(TOKEN);
-      standIn.takeViolations();
-    } finally {
-      await standIn.close();
-    }
-  }));
+        const said = JSON.stringify(posts());
+        expect(said).not.toContain(TOKEN);
+        expect(said).not.toContain(FOLDER);
+        expect(await texts(data)).not.toContain(TOKEN);
+        standIn.takeViolations();
+      },
+      TOKEN,
+    ),
+  ));
 
 /** A bot whose disk fails in a way nobody thought of, once it is told to. */
 async function withFailingDisk(

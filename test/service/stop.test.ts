@@ -3,79 +3,28 @@ import { closeSync, existsSync, openSync } from "node:fs";
 import { readdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { type StandIn, startStandIn } from "../discord/stand-in/start.ts";
 import { withFolder } from "../support/child.ts";
+import {
+  type DiscordService,
+  TOKEN,
+  until,
+  withDiscordService,
+} from "../support/discord-service.ts";
 import { commandLine, runProgram, startProgram } from "../support/program.ts";
 
-const TOKEN = "an-invented-token.for-tests";
-const HERE = ["ViewChannel", "SendMessages", "ReadMessageHistory"] as const;
-
-/** Waits in real time, for as long as a busy machine may need. */
-async function until(is: () => boolean): Promise<void> {
-  for (let turn = 0; turn < 1000 && !is(); turn += 1) {
-    await new Promise((resolve) => setTimeout(resolve, 20));
-  }
-  expect(is()).toBe(true);
-}
-
-/** The program as a service, with film in the tank at a bench in Discord. */
-async function withWetFilm(
-  play: (scene: {
-    readonly standIn: StandIn;
-    readonly program: Awaited<ReturnType<typeof startProgram>>;
-    readonly posts: () => readonly string[];
-    readonly data: string;
-  }) => Promise<void>,
-): Promise<void> {
-  await withFolder(async (data) => {
-    const standIn = await startStandIn({ pace: 0.02 });
-    try {
-      standIn.application({ token: TOKEN });
-      const club = standIn.guild({
-        name: "Film club",
-        channels: [
-          {
-            name: "wet-bench",
-            overwrites: [
-              { for: "@everyone", deny: ["ViewChannel"] },
-              { for: "bot", allow: HERE },
-              { for: "Ines", allow: HERE },
-            ],
-          },
-        ],
-        members: [{ name: "Ines", owner: true }],
-      });
-      const ines = club.member("Ines");
-      const program = await startProgram([], "start", {
-        DISCORD_TOKEN: TOKEN,
-        DISCORD_API: standIn.apiUrl,
-        WETSIDE_DATA: data,
-      });
-      try {
-        program.closeInput();
-        await until(() => program.complaint().includes("Discord: connected."));
-        const say = async (sentence: string): Promise<void> => {
-          const options = { sentence };
-          const said = ines.slash("say", { channel: "wet-bench", options });
-          await until(() => said.responses.length > 0);
-        };
-        const opened = ines.slash("wetside open", { channel: "wet-bench" });
-        await until(() => opened.responses.length > 0);
-        await say("start blix for 2 hours tank north");
-        await say("ready");
-        await say("in");
-        const posts = (): readonly string[] =>
-          club.channel("wet-bench").messages.map(({ content }) => content);
-        await until(() => posts().length > 0);
-        await play({ standIn, program, posts, data });
-      } finally {
-        await program.kill();
+/** The service with film in the tank at its bench. */
+const withWetFilm = (
+  play: (scene: DiscordService & { readonly data: string }) => Promise<void>,
+): Promise<void> =>
+  withFolder((data) =>
+    withDiscordService(data, async (service) => {
+      for (const sentence of ["start blix for 2 hours tank north", "ready", "in"]) {
+        await service.say(sentence);
       }
-    } finally {
-      await standIn.close();
-    }
-  });
-}
+      await until(() => service.posts().length > 0);
+      await play({ ...service, data });
+    }),
+  );
 
 const leaving = (posts: readonly string[]): readonly string[] =>
   posts.filter((post) => post.includes("asked to leave"));
