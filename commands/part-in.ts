@@ -2,7 +2,7 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { nothingMixed, walkOn, walkStop } from "../src/commands/walk-words.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
-import { standing } from "../src/domain/session/hear.ts";
+import { awaitsIn } from "../src/domain/session/hear.ts";
 import { dueStep, partIn } from "../src/domain/session/mixing-walk.ts";
 import { inCommand } from "./in.ts";
 
@@ -38,9 +38,7 @@ export const partInCommand = defineCommand({
     const { mixing } = bench;
     if (mixing === undefined) {
       // "full" is said of a tank as well; while one is being poured it is meant.
-      const pouring = liveRuns(bench).some((run) =>
-        ["planned", "pouring"].includes(standing(run, now).kind),
-      );
+      const pouring = liveRuns(bench).some((run) => awaitsIn(run, now));
       const tank = part === undefined || isNoPart.has(part.toLowerCase());
       return tank && pouring ? inCommand.handle(at, {}) : nothingMixed();
     }

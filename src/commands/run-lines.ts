@@ -2,7 +2,7 @@ import type { Bench } from "../domain/session/bench.ts";
 import { standing } from "../domain/session/hear.ts";
 import type { Run, Stage } from "../domain/session/run.ts";
 import { clockTime } from "../domain/timing/clock-text.ts";
-import { beats, layOut } from "../domain/timing/stage-clock.ts";
+import { beats, planned } from "../domain/timing/stage-clock.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { plain, showCelsius, showDuration } from "../domain/units/show.ts";
 import type { Json, Shown } from "../reply/reply.ts";
@@ -16,7 +16,7 @@ export function bathWithBottle(bench: Bench, stage: Stage): string {
 
 /** The plan of a run as text: one line a bath, with clock times from the bench's zone. */
 export function planLines(bench: Bench, run: Run, from: Instant): readonly string[] {
-  const clocks = layOut(run, from);
+  const clocks = planned(run, from);
   return run.stages.flatMap((stage, index) => {
     const clock = clocks[index];
     if (clock === undefined) return [];

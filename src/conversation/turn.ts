@@ -9,9 +9,9 @@ import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import { LONGEST_BLOCK } from "../domain/record/read-repeatable.ts";
 import type { Bench } from "../domain/session/bench.ts";
-import { liveRuns } from "../domain/session/find-run.ts";
+import { liveRuns, runOfTank } from "../domain/session/find-run.ts";
 import { type Retimed, retimedWords } from "../domain/session/follow-bottles.ts";
-import { standing } from "../domain/session/hear.ts";
+import { awaitsIn, standing } from "../domain/session/hear.ts";
 import { noPast, type Past } from "../domain/session/past.ts";
 import { signWork } from "../domain/session/sign-work.ts";
 import { type Instant, secondsBetween } from "../domain/units/quantity.ts";
@@ -289,6 +289,7 @@ class Talk {
     const command = this.#commandNamed(pending.ask.command);
     if (command === undefined) return undefined;
     const { options } = pending.ask;
+    if (this.#isIn(pending, sentence)) return undefined;
     const picked = options === undefined ? undefined : pick(options, said);
     if (picked !== undefined && pending.ask.eager !== true) {
       const talk =
@@ -308,6 +309,15 @@ class Talk {
     // Any word can be a tank's name, but "out" is said with film in the bath.
     if (slot.read === readers.newTank && this.#match(sentence) !== undefined) return undefined;
     return this.#run({ command, fields: { ...pending.ask.fields, [pending.ask.slot]: value } });
+  }
+
+  /** "in south" is no answer to "which tank?" while South is being filled: film is wet by it. */
+  #isIn({ ask }: Pending, sentence: Words): boolean {
+    if (ask.slot !== "tank" || sentence.words[0] !== "in") return false;
+    const best = this.#match(sentence);
+    const { tank } = best?.fields ?? {};
+    const run = typeof tank === "string" ? runOfTank(this.#record.bench, tank) : undefined;
+    return best?.command.name === "in" && run !== undefined && awaitsIn(run, this.#now);
   }
 
   #leftAsItWas(): Heard {

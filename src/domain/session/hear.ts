@@ -152,6 +152,10 @@ export function standing(run: Run, now: Instant): Standing {
   };
 }
 
+/** Nothing is in the tank yet: an "in" is what it waits for. */
+export const awaitsIn = (run: Run, now: Instant): boolean =>
+  ["planned", "pouring"].includes(standing(run, now).kind);
+
 /** "in" heard this long after the window closed is a correction, not news. */
 export const isLateIn = (run: Run, now: Instant): boolean => {
   const stage = currentStage(run);

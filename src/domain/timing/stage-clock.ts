@@ -53,6 +53,16 @@ export function layOut(run: Run, from: Instant): readonly (StageClock | undefine
   });
 }
 
+/**
+ * The same as a plan to read: of a bath that is not poured yet its "in" is expected to be heard, the
+ * first like all others.
+ */
+export const planned = (run: Run, from: Instant): readonly (StageClock | undefined)[] => {
+  const { pourAt = from, inAt } = run.stages[run.current] ?? {};
+  const ahead = inAt === undefined && pourAt >= from;
+  return layOut(ahead ? { ...run, current: run.current - 1 } : run, from);
+};
+
 /** How long the first agitation lasts, s; continuous agitation stops for pouring out. */
 export const firstAgitation = ({ agitation, time, drain }: Stage): Seconds =>
   seconds(Math.max(0, Math.min(agitation?.initial ?? 0, time - drain)));

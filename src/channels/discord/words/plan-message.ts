@@ -1,7 +1,7 @@
 import { planLines } from "../../../commands/run-lines.ts";
 import type { Bench } from "../../../domain/session/bench.ts";
 import type { Run } from "../../../domain/session/run.ts";
-import { layOut } from "../../../domain/timing/stage-clock.ts";
+import { planned } from "../../../domain/timing/stage-clock.ts";
 import type { Instant } from "../../../domain/units/quantity.ts";
 import { cleanOutgoing } from "./clean-outgoing.ts";
 import { type MessagePayload, payload } from "./message-payload.ts";
@@ -22,7 +22,7 @@ export function planMessage(
 ): readonly MessagePayload[] {
   const plain = planLines(bench, run, now);
   const stages = run.stages.flatMap((stage, index) => {
-    const clock = layOut(run, now)[index];
+    const clock = planned(run, now)[index];
     return clock === undefined ? [] : [{ bath: stage.bath, clock }];
   });
   const lines = stages.map(({ bath, clock }, index) =>
