@@ -41,7 +41,9 @@ export function leaveBath(
     const before = run.stages.findLast(
       (stage, index) => index < run.current && stage.outByClock === true,
     );
-    if (which === undefined && before !== undefined) {
+    // Said when this bath is told to leave, it follows the cues, and so did the change before.
+    const atItsCue = at.untilPourOut <= EARLY;
+    if (which === undefined && before !== undefined && !atItsCue) {
       return askFor(
         command,
         { tank: run.tank },
