@@ -2,6 +2,7 @@ import type { FormulaIngredient, PublishedFormula } from "../data/formulas.ts";
 import type { Amount } from "../domain/mixing/amount.ts";
 import {
   type Basis,
+  basisVolume,
   equivalentFormula,
   IMPERIAL_BASIS,
   literalFormula,
@@ -62,19 +63,34 @@ export function formulaLines(
     scaled.startWater === undefined
       ? "start water: not recorded; begin with most of it"
       : `start water  ${showVolume(scaled.startWater)}${warm}`,
-    ...rows.map(({ name, amount, literal, equivalent }) => {
-      const both =
-        country === undefined || literal === undefined || equivalent === undefined
+    ...rows.map(({ name, amount, literal }) => {
+      const also =
+        country === undefined || literal === undefined
           ? ""
-          : `; literal ${measureShown(literal, country)}; formula-equivalent ${measureShown(equivalent, country)}`;
-      return `${name}  ${metric(amount)}${both}`;
+          : ` = ${measureShown(literal, country)}`;
+      return `${name}  ${metric(amount)}${also}`;
     }),
     `water TO the ${showVolume(scaled.total)} mark; each clear before the next`,
-    ...(country === undefined
-      ? []
-      : [
-          `literal: these ${showVolume(scaled.total)} in other units. formula-equivalent: the same strength in ${showBasis(basisOf(country))}. Keep to one.`,
-        ]),
+    ...(country === undefined ? [] : equivalentLines(scaled, rows, country)),
+  ];
+}
+
+/**
+ * The other volume's weights, apart from these: side by side, one of theirs would be weighed into
+ * this mark. None where the volume is the same.
+ */
+function equivalentLines(
+  scaled: PublishedFormula,
+  rows: readonly Row[],
+  country: Country,
+): readonly string[] {
+  const basis = basisOf(country);
+  if (Math.abs(scaled.total / basisVolume(basis) - 1) < 0.001) return [];
+  const weights = rows.flatMap(({ name, equivalent }) =>
+    equivalent === undefined ? [] : `${name} ${measureShown(equivalent, country)}`,
+  );
+  return [
+    `Not for this mark but for ${showBasis(basis)}, formula-equivalent: ${weights.join("; ")}. Keep to one volume.`,
   ];
 }
 

@@ -42,7 +42,7 @@ export function leaveBath(
       (stage, index) => index < run.current && stage.outByClock === true,
     );
     // Said when this bath is told to leave, it follows the cues, and so did the change before.
-    const atItsCue = at.untilPourOut <= EARLY;
+    const atItsCue = at.untilPourOut <= 0;
     if (which === undefined && before !== undefined && !atItsCue) {
       return askFor(
         command,

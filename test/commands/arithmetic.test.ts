@@ -343,14 +343,17 @@ describe("formula", () => {
     expect(grainsOf(heard, "fl_oz")[0]).toBeCloseTo(48 / US_OZ, 9);
   });
 
-  test("literal and formula-equivalent stand side by side and are not the same for a litre", () => {
+  test("literal and formula-equivalent stand apart, and are not the same for a litre", () => {
     const heard = hear(commands, "d-76 for 1 litre", us);
     wellFormed(heard);
     expect(grainsOf(heard, "grains")[1]).toBeCloseTo(1543.24, 1);
     expect(grainsOf(heard, "equivalent_grains")[1]).toBeCloseTo(1460.45, 1);
-    expect(heard.reply.lines.join("\n")).toMatch(
-      /literal 30.9 grains; formula-equivalent 29.2 grains/,
-    );
+    const text = heard.reply.lines.join("\n");
+    expect(text).toContain("metol  2 g = 30.9 grains\n");
+    expect(text).toContain("for 32 US fl oz, formula-equivalent: metol 29.2 grains;");
+    const quart = hear(commands, "d-76 for a US quart", us).reply.lines.join("\n");
+    expect(quart).toContain("29.2 grains");
+    expect(quart).not.toContain("formula-equivalent");
     expect(heard.values.equivalent_total_ml).toBeCloseTo(US_BASIS.fluidOunces * US_OZ, 9);
     expect(hear(commands, "d-76 for 1 litre in grams", us).values).not.toHaveProperty(
       "equivalent_total_ml",

@@ -47,7 +47,7 @@ export function showOunces(mass: Grams): string {
   if (grains < 218.75) return `${plain(grains, grains < 10 ? 1 : 0)} grains`;
   const whole = Math.floor(grains / 437.5);
   const rest = Math.round(grains - whole * 437.5);
-  return rest === 0 ? `${whole} oz` : `${whole} oz ${rest} grains`;
+  return rest === 0 ? `${whole} oz` : `${whole} oz ${rest} grain${rest === 1 ? "" : "s"}`;
 }
 
 export const showCelsius = (temperature: Celsius): string => `${plain(temperature, 1)} °C`;
