@@ -13,6 +13,13 @@ export function judge(off: number, tolerance: number): string {
   return `${shown} ${shown === "1" ? "degree" : "degrees"} too ${off > 0 ? "warm" : "cold"}`;
 }
 
+/** The same where the sheet has an aim and no band: how far off it is, and no verdict. */
+export function besideAim(off: number): string {
+  const shown = plain(Math.abs(off), 1);
+  if (shown === "0") return "at the aim";
+  return `${shown} ${shown === "1" ? "degree" : "degrees"} ${off > 0 ? "over" : "under"} the aim`;
+}
+
 /** Beyond so many half widths of its band no bath is forgiving any more: our own bound, no source. */
 const WELL_OUTSIDE = 2;
 
@@ -47,10 +54,13 @@ export function readingLines(
   }
   if (unverified !== undefined && (known || thermometer !== undefined)) lines.push(unverified);
   if (stage.temperature === undefined || stage.temperatureOrigin === undefined) return lines;
-  if (stage.tolerance === undefined) return lines;
-  lines.push(`Aim ${showTemperature(stage.temperature)}, ±${plain(stage.tolerance, 2)} °C.`);
+  const { tolerance } = stage;
+  const band =
+    tolerance === undefined ? "; the sheet gives no band" : `, ±${plain(tolerance, 2)} °C`;
+  lines.push(`Aim ${showTemperature(stage.temperature)}${band}.`);
   const off = temperature - stage.temperature;
-  if (Math.abs(off) > stage.tolerance + 1e-9) {
+  const bound = tolerance ?? (isDeveloper(stage.kind) ? BANDS.note : BANDS.ask);
+  if (Math.abs(off) > bound + 1e-9) {
     const wet = stage.inAt !== undefined && at >= stage.inAt;
     lines.push(...advice(off, run, stage, wet));
   }

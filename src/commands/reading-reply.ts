@@ -8,7 +8,7 @@ import type { Shown } from "../reply/reply.ts";
 import { coldReply } from "./cold-reply.ts";
 import type { Outcome } from "./define-command.ts";
 import { type DriftParts, driftReply } from "./drift-reply.ts";
-import { judge, readingLines, sayReading } from "./reading-lines.ts";
+import { besideAim, judge, readingLines, sayReading } from "./reading-lines.ts";
 
 /** A reading logged, with what it leads to: nothing, a moved pour-out, or a question. */
 export function readingReply(
@@ -56,12 +56,13 @@ function readingParts(
       figures.tolerance_c = { value: stage.tolerance, origin: stage.temperatureOrigin };
       verdict = judge(off, stage.tolerance);
       within = verdict === "in the band";
-    }
+    } else verdict = besideAim(off);
   }
   return {
     title: `${run.tank}: ${stage.bath} at ${showTemperature(temperature)}, ${verdict}.`,
     lines: readingLines(bench, run, stage, reading),
-    say: sayReading(stage, temperature, verdict),
+    // One bath of several: the ear hears which.
+    say: `${run.stages.length > 1 ? `${stage.bath} ` : ""}${sayReading(stage, temperature, verdict)}`,
     figures,
     cautions: jumpCautions(bench, run, reading),
     facts: {

@@ -155,9 +155,18 @@ test("after ten minutes without a question it is let go of, and read again with 
 test("a thread that is ended fails its question, and the next one begins another", async () => {
   const lookBack = createLookBack();
   await withBench(LONG, lookBack, async ({ say }) => {
-    const asked = say("all runs", 0);
-    const failed = expect(asked).rejects.toThrow("stopping");
-    await new Promise((soon) => setTimeout(soon, 20));
+    const sent = new Promise<void>((done) => {
+      process.once("worker", (worker) => {
+        const post = worker.postMessage.bind(worker);
+        worker.postMessage = (asked) => {
+          post(asked);
+          if (asked.kind === "turn") done();
+        };
+      });
+    });
+    const failed = expect(say("all runs", 0)).rejects.toThrow("stopping");
+    // Asked, and nothing can have come back in the same turn of the loop.
+    await sent;
     await lookBack.close();
     await failed;
     expect((await say("all runs", 1)).facts.of).toBe(LONG);

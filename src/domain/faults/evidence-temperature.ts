@@ -1,4 +1,5 @@
 import { isDeveloper } from "../process/sheet.ts";
+import { filmReadings } from "../session/film-readings.ts";
 import type { ReadingTaken, Stage } from "../session/run.ts";
 import { type Reread, reread } from "../temperature/reread.ts";
 import { dateOf, showDate } from "../timing/clock-text.ts";
@@ -18,8 +19,7 @@ const bandOf = (stage: Stage): number => stage.tolerance ?? BAND;
 /** What the readings say of developer, bleach, fix and wash, and of the thermometer itself. */
 export function temperatureEvidence(facts: RunFacts): readonly Evidence[] {
   const { run } = facts;
-  const read = (index: number): readonly ReadingTaken[] =>
-    run.readings.filter(({ stage }) => stage === index);
+  const read = (index: number): readonly ReadingTaken[] => filmReadings(run, index);
   const found: Evidence[] = [];
   for (const { stage, index } of stagesWith(run, isDeveloper)) {
     found.push(...developerReadings(facts, stage, read(index)));
@@ -130,7 +130,7 @@ function readAgain(
 /** From bath to bath, by the last reading of one and the first of the next. */
 function jumps({ run, jump }: RunFacts): readonly Evidence[] {
   const byStage = run.stages.flatMap((stage, index) => {
-    const own = run.readings.filter((reading) => reading.stage === index);
+    const own = filmReadings(run, index);
     const [first] = own;
     const last = own.at(-1);
     return first === undefined || last === undefined ? [] : [{ bath: stage.bath, first, last }];

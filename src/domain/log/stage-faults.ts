@@ -1,3 +1,4 @@
+import { filmReadings } from "../session/film-readings.ts";
 import type { ReadingTaken, Run, Stage } from "../session/run.ts";
 import type { Fault } from "./wanted.ts";
 
@@ -9,9 +10,8 @@ const WORTH_SAYING = 5;
 /** What went otherwise than planned, bath by bath, without words: thousands of runs are asked. */
 export function stageFaults(run: Run): readonly StageFault[] {
   return run.stages.flatMap((stage, index) => {
-    const readings = run.readings.filter((reading) => reading.stage === index);
     const { bath, kind } = stage;
-    return faultsOf(stage, readings).map((fault) => ({ bath, kind, fault }));
+    return faultsOf(stage, filmReadings(run, index)).map((fault) => ({ bath, kind, fault }));
   });
 }
 

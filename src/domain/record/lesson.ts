@@ -1,4 +1,5 @@
 import { isDeveloper } from "../process/sheet.ts";
+import { ofTheFilm } from "../session/film-readings.ts";
 import { seconds } from "../units/quantity.ts";
 import { plain, showDuration } from "../units/show.ts";
 import type { Lesson, SessionStage, SessionSummary } from "./session-schema.ts";
@@ -201,7 +202,7 @@ function fromReadings(
 ): Omit<Lesson, "rule"> | undefined {
   const outside = stages.flatMap((stage) => {
     const { bath, aim_c, tolerance_c, readings } = stage;
-    return readings.flatMap(({ temp_c, verdict }) => {
+    return ofTheFilm(readings, ({ into_s }) => into_s).flatMap(({ temp_c, verdict }) => {
       if (aim_c === null || tolerance_c === null) return [];
       if (verdict !== "above" && verdict !== "below") return [];
       const off = Math.abs(temp_c - aim_c);

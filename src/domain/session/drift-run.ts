@@ -22,13 +22,16 @@ import { showDuration } from "../units/show.ts";
 import { currentStage, type ReadingTaken, type Run, type Stage, withStage } from "./run.ts";
 
 /** A stage as drift sees it; undefined where none is worked out: not poured, no aim, a minimum. */
-export function driftStage({ stages, rehearsal }: Run, index: number): DriftStage | undefined {
+export function driftStage(
+  { stages, rehearsal, endedAt }: Run,
+  index: number,
+): DriftStage | undefined {
   const stage = stages[index];
   if (stage?.inAt === undefined || stage.temperature === undefined) return undefined;
   if (stage.sense !== "exact" || !isDeveloper(stage.kind) || rehearsal !== undefined) {
     return undefined;
   }
-  const { inAt: start, time, timeMeant, temperature: aim, drain, outAt: out } = stage;
+  const { inAt: start, time, timeMeant, temperature: aim, drain, outAt: out = endedAt } = stage;
   return { start, time: timeMeant ?? time, planned: time, aim, drain, out };
 }
 
@@ -40,9 +43,9 @@ export const compensationOf = (run: Run, stage: Stage): CompensationRules => ({
   base: stage.timeBase,
 });
 
-/** The stage film was in at a moment, or the present one. */
+/** The stage film was in at a moment, of two the one it had just come into; or the present one. */
 export function stageAt(run: Run, at: Instant): number {
-  const found = run.stages.findIndex(
+  const found = run.stages.findLastIndex(
     ({ inAt, outAt }) => inAt !== undefined && inAt <= at && (outAt === undefined || at <= outAt),
   );
   return found < 0 ? run.current : found;
@@ -108,7 +111,9 @@ export function isAnswered(run: Run, index: number, { drift, band }: Settled): b
 /** Once pouring out has been called, nothing moves it any more. */
 export function pouringOut(run: Run, index: number, now: Instant): boolean {
   const stage = run.stages[index];
-  if (stage?.pourAt === undefined || index !== run.current) return true;
+  if (stage?.pourAt === undefined || index !== run.current || run.endedAt !== undefined) {
+    return true;
+  }
   return now >= stageClock(stage, stage.pourAt, run.window).pourOut;
 }
 

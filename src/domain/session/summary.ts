@@ -6,6 +6,7 @@ import {
   secondsBetween,
 } from "../units/quantity.ts";
 import { plain, showDuration } from "../units/show.ts";
+import { filmReadings } from "./film-readings.ts";
 import type { ReadingTaken, Run, Stage } from "./run.ts";
 
 /** One stage as planned and as it was. Times in s; `real` is missing while it goes on. */
@@ -49,7 +50,7 @@ export function stageRecords(run: Run): readonly StageRecord[] {
       skipped: stage.skipped === true,
       aim: stage.temperature,
       readings,
-      deviations: deviationsOf(stage, real, readings),
+      deviations: deviationsOf(stage, real, filmReadings(run, index)),
     };
   });
 }

@@ -1,0 +1,49 @@
+import { describe, expect, test } from "vitest";
+import { attic, cellar, talk, wet } from "../support/talk.ts";
+
+const texts = (reply: { readonly title: string; readonly lines: readonly string[] }): string =>
+  [reply.title, ...reply.lines].join("\n");
+
+describe("two tanks, and a question open", () => {
+  const both = ["start developer for 9 minutes tank north", 1, "in", 1] as const;
+  const asked = [...both, "start developer for 9 minutes tank south", "skip"] as const;
+
+  test("in south is that tank's word while it is filled, not the answer to which tank", () => {
+    const { reply, bench } = talk(undefined, ...asked, "in south");
+    expect(reply.title).toContain("South: developer in");
+    expect(Object.values(bench.runs).map(({ stages }) => stages[0]?.skipped)).not.toContain(true);
+  });
+
+  test("in north answers it once North is full", () => {
+    expect(talk(undefined, ...asked, "in north").reply.title).toContain("Developer is on the film");
+  });
+});
+
+describe("readings before the pour", () => {
+  const readings = ["start developer one roll of 120", "developer is at 19.2", 5] as const;
+
+  test("what the bath was brought away from is no fault of the run", () => {
+    const said = [...readings, "developer is at 20", 20, "in", 470, "out", "skip", "no", "summary"];
+    const text = texts(talk(attic, ...said).reply);
+    expect(text).toContain("read 19.2, 20 °C");
+    expect(text).not.toContain("Deviation:");
+  });
+
+  test("what it was poured at is", () => {
+    const said = [...readings, 20, "in", 470, "out", "skip", "no", "summary"];
+    expect(texts(talk(attic, ...said).reply)).toContain("Deviation: developer: read 19.2 °C");
+  });
+});
+
+test("once a run is stopped a late reading moves no pour-out", () => {
+  const stopped = [...wet, 60, "stop", "yes", "no"] as const;
+  const { reply } = talk(attic, ...stopped, "developer was at 19 a minute ago");
+  expect(texts(reply)).not.toContain("adjust a little");
+});
+
+test("a sheet without a band: a reading is held against the aim", () => {
+  const baths = cellar.baths.map(({ tolerance: _, ...bath }) => bath);
+  const sheet = { ...cellar, baths };
+  const { reply } = talk(sheet, "start developer one roll of 120", "developer is at 33");
+  expect(texts(reply)).toMatch(/degrees (under|over) the aim[\s\S]*Do not pour yet/);
+});
