@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { ownTank, tankJson } from "../src/commands/own-tank.ts";
+import { capital } from "../src/domain/capital.ts";
 import { soundsLike } from "../src/domain/chemistry/name-bottle.ts";
 import { filmFormats } from "../src/domain/film/load.ts";
 import { showTank, type Tank } from "../src/domain/film/tank.ts";
@@ -23,8 +24,6 @@ const reels = z.object({
 
 const layouts = z.array(z.array(reels).min(1).max(12), "Which reels does it take?").min(1).max(6);
 type Layouts = z.output<typeof layouts>;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const tankCommand = defineCommand({
   name: "tank",

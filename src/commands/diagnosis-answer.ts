@@ -1,5 +1,6 @@
 import { faultTables } from "../data/faults.ts";
 import { bathCautions } from "../data/safety.ts";
+import { capital } from "../domain/capital.ts";
 import type { Seen } from "../domain/faults/diagnosis.ts";
 import { likelihoodOf, type RankedCause, type Weight } from "../domain/faults/rank.ts";
 import type { FaultSource, Sourced } from "../domain/faults/tables.ts";
@@ -14,8 +15,6 @@ const TOLD = 3;
 const NAMED = 4;
 /** Reasons told for and against each; `why` shows them all. */
 const REASONS = 3;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const showSource = ({ source, grade }: FaultSource): string =>
   source.startsWith(grade) ? source : `${source}; ${grade}`;

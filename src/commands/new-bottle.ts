@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { bottleMarks, bottleNames } from "../data/bottle-names.ts";
+import { capital } from "../domain/capital.ts";
 import {
   type Bottle,
   bottleRoles,
@@ -12,6 +13,7 @@ import type { BottleLook } from "../domain/chemistry/look.ts";
 import { freeName, soundsLike } from "../domain/chemistry/name-bottle.ts";
 import { isDeveloper, isWater } from "../domain/process/sheet.ts";
 import { type Bench, takeId } from "../domain/session/bench.ts";
+import type { Mixing } from "../domain/session/mixing-walk.ts";
 import { dateOf, daysBetween, showDate } from "../domain/timing/clock-text.ts";
 import { millilitres, units } from "../domain/units/quantity.ts";
 import { showVolumeFor } from "../domain/units/show.ts";
@@ -22,6 +24,7 @@ import { lookNow } from "./bottle-looks.ts";
 import { askFor, confirm, type Handling, type Outcome } from "./define-command.ts";
 import { labelLines } from "./label-text.ts";
 import { bathOn, sheetFor } from "./sheets.ts";
+import { missingIn } from "./walk-words.ts";
 
 /** What is told of a new bottle; a message is the question asked when it is missing. */
 export const newBottleFields = z.object({
@@ -106,6 +109,17 @@ export function putUp(
   if (age > 365 && wanted.sure === undefined && date.assumed === undefined) {
     return confirm(command, wanted, "sure", `Mixed on ${showDate(date.on)}, ${age} days ago?`);
   }
+  const { mixing } = bench;
+  const half = mixing !== undefined && isOfMix(mixing, wanted, date.on === today);
+  if (half && wanted.sure === undefined) {
+    return confirm(
+      command,
+      wanted,
+      "sure",
+      `${capital(mixing.bath)} is half mixed, ${missingIn(mixing)}. Is this another batch of it?`,
+      { say: `${capital(mixing.bath)} is half mixed. Another batch?` },
+    );
+  }
   if (wanted.sure === false) return notStored;
 
   const { id, bench: counted } = takeId(bench, "bottle-");
@@ -162,6 +176,10 @@ export function putUp(
     }),
   };
 }
+
+/** Said of today and of the bath that stands half mixed in a vessel: most likely that one. */
+const isOfMix = ({ bath, kind }: Mixing, { solution, role }: NewBottle, today: boolean): boolean =>
+  today && role !== "concentrate" && (solution === bath || solution === kind);
 
 /** Its name, its mark and its last good day, in one breath. */
 const sayNew = ({ bottle, due }: BottleLook): string =>

@@ -1,3 +1,4 @@
+import { capital } from "../domain/capital.ts";
 import type { Bottle } from "../domain/chemistry/bottle.ts";
 import { isDeveloper, spoilsDeveloper } from "../domain/process/sheet.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
@@ -29,8 +30,6 @@ export function blockedWay(bottle: Bottle, bath: string, kind: string): Reply | 
   }
   return wrongBath(bottle, bath);
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const wrongBath = (bottle: Bottle, bath: string): Reply =>
   refuse("wrong-bath", `STOP. ${bottle.name} holds ${bottle.bath}, not ${bath}. Nothing goes in.`, {

@@ -1,3 +1,4 @@
+import { capital } from "../domain/capital.ts";
 import { ok } from "../domain/result.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { placeStart } from "../domain/session/keep-apart.ts";
@@ -33,8 +34,6 @@ export type PlacedRun =
       readonly figures: Readonly<Record<string, Shown>>;
     }
   | { readonly reply: Reply };
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /**
  * A planned run where one person's hands are free for it; where there is no room, a question. A

@@ -1,3 +1,4 @@
+import { capital } from "../domain/capital.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import {
   dueStep,
@@ -95,6 +96,14 @@ function whatNow(mixing: Mixing) {
   };
 }
 
+/** What a half-mixed bath still lacks, in a few words. */
+export function missingIn(mixing: Mixing): string {
+  const due = dueStep(mixing);
+  if (mixing.stirring || due === undefined) return "and not clear yet";
+  if (due.kind === "part") return `part ${due.name} not in`;
+  return due.kind === "water" ? "its water not in" : "not filled up to its mark";
+}
+
 /** A run's word while no run is open and a bath is half mixed: the mix does not go on by it. */
 export function stillMixing(mixing: Mixing): Reply {
   const { title, ...rest } = whatNow(mixing);
@@ -159,5 +168,3 @@ export const nothingMixed = (): Reply =>
   refuse("not-mixing", "Nothing is being mixed. Say mix 1 litre of developer.", {
     say: "Nothing is being mixed.",
   });
-
-const capital = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);

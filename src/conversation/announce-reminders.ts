@@ -1,3 +1,4 @@
+import { capital } from "../domain/capital.ts";
 import { sayDay, showDay, showMoment, zonedAt } from "../domain/reminders/calendar.ts";
 import { dueOf } from "../domain/reminders/due.ts";
 import { type Given, LATE_REMINDER } from "../domain/reminders/give.ts";
@@ -9,8 +10,6 @@ import { type Json, oneBreath, type Reply, reminder as remind } from "../reply/r
 
 type GivenReminder = Given & { readonly event: Extract<Given["event"], { kind: "reminder" }> };
 const isReminder = (one: Given): one is GivenReminder => one.event.kind === "reminder";
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** "5 min ago", "36 h ago", "3 days ago". */
 function ago(late: Seconds): string {

@@ -1,3 +1,4 @@
+import { capital } from "../domain/capital.ts";
 import { type Origin, showOrigin } from "../domain/origin.ts";
 import type { Season } from "../domain/record/season.ts";
 import type { SharedSession } from "../domain/record/session-schema.ts";
@@ -105,8 +106,6 @@ export type ReplyParts = Partial<Omit<Reply, "kind" | "title" | "say">> & {
 const blank = { lines: [], figures: {}, facts: {}, cautions: [], working: [] } as const;
 
 /** A sentence begins with a capital, whichever bath's name it begins with. */
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 function make(kind: ReplyKind, parts: ReplyParts): Reply {
   return { kind, ...blank, ...parts, title: capital(parts.title), say: capital(parts.say) };
 }

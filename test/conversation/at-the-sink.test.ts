@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { attic, cellar, talk, wet } from "../support/talk.ts";
 
+const BOTTLE = "bottle developer 1 litre mixed today";
+
 const texts = (reply: { readonly title: string; readonly lines: readonly string[] }): string =>
   [reply.title, ...reply.lines].join("\n");
 
@@ -46,4 +48,24 @@ test("a sheet without a band: a reading is held against the aim", () => {
   const sheet = { ...cellar, baths };
   const { reply } = talk(sheet, "start developer one roll of 120", "developer is at 33");
   expect(texts(reply)).toMatch(/degrees (under|over) the aim[\s\S]*Do not pour yet/);
+});
+
+describe("a bath that is half mixed", () => {
+  const half = ["use sheet saltmarsh demo", "mix 1 litre of developer", "water in"] as const;
+
+  test.each([
+    ["water in", "part A not in"],
+    ["A in", "not clear yet"],
+  ])("after %s it is not put up as fresh without a question", (last, missing) => {
+    const said = last === "water in" ? half : [...half, last];
+    const { reply, bench } = talk(undefined, ...said, BOTTLE);
+    expect(reply.title).toContain(missing);
+    expect(bench.bottles).toEqual({});
+  });
+
+  test("another batch, or another bath, is", () => {
+    expect(Object.keys(talk(undefined, ...half, BOTTLE, "yes").bench.bottles)).toHaveLength(1);
+    const blix = talk(undefined, ...half, "bottle blix 1 litre mixed today").bench.bottles;
+    expect(Object.keys(blix)).toHaveLength(1);
+  });
 });

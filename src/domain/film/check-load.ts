@@ -1,3 +1,4 @@
+import { capital } from "../capital.ts";
 import { err, ok, type Result } from "../result.ts";
 import type { Millilitres } from "../units/quantity.ts";
 import { demandOf, volumeFor } from "./fit-tank.ts";
@@ -85,8 +86,6 @@ export function checkTank(
   const volume = volumeFor(tank, demandOf(formats));
   return volume === undefined ? err({ kind: "too-much-film", tank, film }) : ok(volume);
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What is wrong with a load and what to do instead, in a sentence or two. */
 export function explainLoad(trouble: LoadTrouble): string {

@@ -1,9 +1,8 @@
+import { capital } from "../capital.ts";
 import { showUnits, showVolume } from "../units/show.ts";
 import { showMark } from "./check-load.ts";
 import type { LeftOut } from "./evening.ts";
 import { callRoll, type Roll, showPush } from "./roll.ts";
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Why a roll waits and what can be done about it, in one line. */
 export function explainLeftOut(left: LeftOut, roll: Roll, called = callRoll(roll)): string {

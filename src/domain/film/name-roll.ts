@@ -1,3 +1,4 @@
+import { capital } from "../capital.ts";
 import { freeName, soundsLike } from "../chemistry/name-bottle.ts";
 import { isWaiting, type Roll } from "./roll.ts";
 import { sharedName } from "./roll-names.ts";
@@ -32,8 +33,6 @@ export function checkRollName(
   const alike = [...names].find((other) => soundsLike(name, other)) ?? name;
   return { kind: "sounds-alike", name, alike };
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export function explainName(trouble: NameTrouble): string {
   return trouble.kind === "no-name"

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { capital } from "../capital.ts";
 import { storedDay, storedNumber } from "../units/stored.ts";
 import { filmFormats } from "./load.ts";
 import { processMarks } from "./process-mark.ts";
@@ -43,8 +44,6 @@ export const isWaiting = (roll: Roll): boolean =>
 /** Movie film is taken to have its backing until it is said to have none. */
 export const hasBacking = (roll: Pick<Roll, "marked" | "blackBacked">): boolean =>
   roll.blackBacked ?? roll.marked === "ECN-2";
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 type Called = Pick<Roll, "number" | "name" | "format">;
 
