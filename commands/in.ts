@@ -32,7 +32,9 @@ export const inCommand = defineCommand({
   summary: "The tank is full: the time counts from now.",
   topic: "run",
   sentences: [
-    ...withTank("(in|it is in|is in|poured|poured in|all in|it is all in|[the] tank [is] full)"),
+    ...withTank(
+      "(in|inn|it is in|is in|poured|poured in|poured it [in]|done pouring|all in|it is all in|[the] tank [is] full)",
+    ),
     "[the] {solution} [is] in [[in] tank {tank}]",
   ],
   slots: { sure: "yes" },

@@ -8,7 +8,9 @@ export const outCommand = defineCommand({
   summary: "The bath is out of the tank; the next pour begins.",
   topic: "run",
   sentences: [
-    ...withTank("(out|it is out|is out|all out|poured out|drained|emptied|empty|it is empty)"),
+    ...withTank(
+      "(out|it is out|is out|all out|poured [it] out|drained [it]|emptied [it]|it is [all] emptied|empty|it is empty)",
+    ),
     "[the] {solution} [is] out [[in] tank {tank}]",
   ],
   slots: { sure: "yes", which: "text" },

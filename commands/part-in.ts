@@ -4,6 +4,7 @@ import { nothingMixed, walkOn, walkStop } from "../src/commands/walk-words.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { awaitsIn } from "../src/domain/session/hear.ts";
 import { dueStep, partIn } from "../src/domain/session/mixing-walk.ts";
+import { refuse } from "../src/reply/reply.ts";
 import { inCommand } from "./in.ts";
 
 /** Words for the whole bath, never the name of a part. */
@@ -38,9 +39,10 @@ export const partInCommand = defineCommand({
     const { mixing } = bench;
     if (mixing === undefined) {
       // "full" is said of a tank as well; while one is being poured it is meant.
-      const pouring = liveRuns(bench).some((run) => awaitsIn(run, now));
+      const pouring = liveRuns(bench).find((run) => awaitsIn(run, now));
+      if (pouring === undefined) return nothingMixed();
       const tank = part === undefined || isNoPart.has(part.toLowerCase());
-      return tank && pouring ? inCommand.handle(at, {}) : nothingMixed();
+      return tank ? inCommand.handle(at, {}) : notHeardIn(pouring.tank);
     }
     const named = part ?? "mark";
     const other =
@@ -55,6 +57,12 @@ export const partInCommand = defineCommand({
     return walked.ok ? walkOn(bench, walked.mixing, now) : walkStop(mixing, walked.trouble);
   },
 });
+
+/** Some other word with "in", said while a tank is being filled. */
+const notHeardIn = (tank: string) =>
+  refuse("not-in", `${tank} waits for its bath. Say in when the tank is full.`, {
+    say: `${tank} waits. Say in when it is full.`,
+  });
 
 /** Water has a name of its own: the word is heard for the first water and for the last. */
 export const waterInCommand = defineCommand({

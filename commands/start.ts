@@ -28,10 +28,16 @@ import { isWeak, showOrigin } from "../src/domain/origin.ts";
 import { mixedPushes, showStops } from "../src/domain/process/push-time.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
+import { awaitsIn, standing } from "../src/domain/session/hear.ts";
 import { rehearsalMark } from "../src/domain/session/rehearsal.ts";
 import type { Run } from "../src/domain/session/run.ts";
 import { clockTime } from "../src/domain/timing/clock-text.ts";
-import { type Seconds, seconds, secondsBetween } from "../src/domain/units/quantity.ts";
+import {
+  type Instant,
+  type Seconds,
+  seconds,
+  secondsBetween,
+} from "../src/domain/units/quantity.ts";
 import { sayDuration, showCelsius, showDuration, showUnits } from "../src/domain/units/show.ts";
 import { answer, oneBreath, type Reply, refuse } from "../src/reply/reply.ts";
 
@@ -147,9 +153,26 @@ export const startCommand = defineCommand({
     ...placeValues,
   },
   run(at, wanted) {
+    const [waiting] = liveRuns(at.bench).filter((run) => awaitsIn(run, at.now));
+    if (waiting !== undefined && Object.values(wanted).every((one) => one === undefined)) {
+      return runWaits(waiting, at.now);
+    }
     return startLoaded(at, wanted, begin);
   },
 });
+
+/** "start" alone, said beside a run that waits, is hardly meant for another one. */
+function runWaits(run: Run, now: Instant): Reply {
+  const planned = standing(run, now).kind === "planned";
+  const word = planned ? "Say ready to pour." : "Say in the moment it is full.";
+  const bath = run.stages[run.current]?.bath ?? "the bath";
+  const what = planned ? `${bath} waits` : `pour ${bath}`;
+  return refuse(
+    "run-waits",
+    `${run.tank}: ${what}. ${word} For another run name its bath or its tank, like start blix tank south.`,
+    { say: `${run.tank}: ${what}. ${word}` },
+  );
+}
 
 function begin(at: Handling, wanted: Wanted): Reply | Outcome {
   const found = sheetFor(at.bench, "process", wanted.sheet);

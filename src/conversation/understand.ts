@@ -41,6 +41,9 @@ const opening = new Set([
   "then",
   "good",
   "yeah",
+  "hey",
+  "please",
+  "just",
 ]);
 
 function read(

@@ -25,6 +25,9 @@ const vulgar: Readonly<Record<string, string>> = {
   "⅛": "1/8",
 };
 
+/** Sounds between words that mean nothing, and would make another word of the one behind them. */
+const hesitation = /^(u+h+|u+m+|e+r+m*|h+m+)$/;
+
 /** One form for quotes, dashes, signs and fractions; nothing invisible, nothing half a character. */
 function clean(sentence: string): string {
   return sentence
@@ -48,7 +51,7 @@ function clean(sentence: string): string {
     .trim();
 }
 
-/** Cuts a sentence into normalised words, keeping what was typed beside them. Never throws. */
+/** Cuts a sentence into normalised words, keeping what was typed beside them; without uh and um. Never throws. */
 export function toWords(sentence: string): Words {
   const typed = clean(sentence);
   const words: string[] = [];
@@ -56,6 +59,7 @@ export function toWords(sentence: string): Words {
   for (const match of typed.matchAll(/[^\s—]+/g)) {
     for (const piece of splitWord(match[0])) {
       if (words.length >= MOST_WORDS) break;
+      if (hesitation.test(piece.word)) continue;
       words.push(piece.word);
       spans.push([match.index + piece.start, match.index + piece.end]);
     }

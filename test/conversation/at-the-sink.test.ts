@@ -69,3 +69,24 @@ describe("a bath that is half mixed", () => {
     expect(Object.keys(blix)).toHaveLength(1);
   });
 });
+
+describe("a pour that is open", () => {
+  const planned = ["start developer for 5 minutes"] as const;
+
+  test("start alone plans no other run beside one that waits", () => {
+    for (const said of [
+      [...planned, "start"],
+      [...planned, "ready", "start"],
+    ]) {
+      const { reply, bench } = talk(undefined, ...said);
+      expect(reply.kind).toBe("refusal");
+      expect(reply.title).toMatch(/^Tank: (developer waits. Say ready|pour developer. Say in)/);
+      expect(Object.keys(bench.runs)).toHaveLength(1);
+    }
+  });
+
+  test("a word that was not heard right is not taken for a part of a mix", () => {
+    const { reply } = talk(undefined, ...planned, "ready", "glug in");
+    expect(reply.say).toBe("Tank waits. Say in when it is full.");
+  });
+});

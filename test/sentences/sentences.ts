@@ -372,6 +372,10 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   in: [
     ["in"],
+    ["uh in"],
+    ["inn"],
+    ["poured it"],
+    ["done pouring"],
     ["it's in now"],
     ["tank north in", { tank: "North" }],
     ["in, tank north", { tank: "North" }],
@@ -443,6 +447,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
   ],
   out: [
     ["out"],
+    ["um, out"],
+    ["emptied it"],
     ["developer out", { solution: "developer" }],
     ["it's out"],
     ["north out", { tank: "North" }],
