@@ -205,6 +205,8 @@ class Talk {
     if (pending === undefined && this.#record.bench.draft !== undefined) {
       return this.#eagerly(teaching, sentence, undefined);
     }
+    const reading = this.#bareReading(pending, sentence);
+    if (reading !== undefined) return this.#run(reading);
     if (pending !== undefined) {
       const again = this.#commandNamed(pending.ask.command);
       if (pending.ask.optional === true) {
@@ -324,6 +326,23 @@ class Talk {
     return this.#plain(answer({ title: "Left as it was.", say: "Left as it was." }), {
       keepQuestion: false,
     });
+  }
+
+  /**
+   * A number alone, said beside an open run and no answer to anything: what the thermometer reads. One
+   * that no darkroom thermometer reads (below 10 or above 60 °C, our own bound) is none.
+   */
+  #bareReading(pending: Pending | undefined, sentence: Words): Choice | undefined {
+    const command = this.#commandNamed("temperature");
+    if (command === undefined || liveRuns(this.#record.bench).length === 0) return undefined;
+    const asking = pending === undefined ? undefined : this.#commandNamed(pending.ask.command);
+    if (pending !== undefined && asking !== undefined && isFreeText(asking, pending))
+      return undefined;
+    const words = sentence.words.filter((word) => !aroundReading.has(word));
+    const temperature = wholly(readers.reading, { ...sentence, words }, this.#listening);
+    if (temperature === undefined) return undefined;
+    const odd = typeof temperature === "number" && (temperature < 10 || temperature > 60);
+    return odd ? undefined : { command, fields: { temperature } };
   }
 
   /** Free text that may look like a command: it is the answer, unless it cannot be read as one. */
@@ -534,6 +553,9 @@ class Talk {
 const teaching: Pick<Pending, "ask"> = {
   ask: { command: "learn", fields: {}, slot: "answer", eager: true },
 };
+
+/** What is said around a number that was just read. */
+const aroundReading = new Set(["it", "its", "is", "now", "reads", "says", "at", "about"]);
 
 /** Words that are never an answer: about the talk itself, or about the sheet being taught. */
 const outranksAnswer = ({ command }: Choice): boolean =>

@@ -90,3 +90,23 @@ describe("a pour that is open", () => {
     expect(reply.say).toBe("Tank waits. Say in when it is full.");
   });
 });
+
+describe("a number alone beside a run", () => {
+  test.each(["37.5", "its 37.5", "37,5", "thirty seven five", "reads 37.5 now"])(
+    "%s is what the thermometer reads",
+    (said) => {
+      const { run } = talk(undefined, ...wet, 60, said);
+      expect(run?.readings.map(({ temperature }) => temperature)).toEqual([37.5]);
+    },
+  );
+
+  test("also while another reading's question is open", () => {
+    const { run } = talk(undefined, ...wet, 60, "temperature 36.9", 20, "its 37.0 now");
+    expect(run?.readings.map(({ temperature }) => temperature)).toEqual([36.9, 37]);
+  });
+
+  test("without a run, or of no darkroom, it is nothing", () => {
+    expect(talk(undefined, "37.5").values.reason).toBe("not-understood");
+    expect(talk(undefined, ...wet, "600").run?.readings).toEqual([]);
+  });
+});

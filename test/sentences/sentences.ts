@@ -1055,7 +1055,7 @@ export const nothings: readonly string[] = [
   "now",
   "enough",
   "1",
-  "42",
+  "7",
   "500 ml",
   "half",
   "yesterday",
