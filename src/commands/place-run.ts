@@ -60,7 +60,11 @@ export function placeRun(
       run: placed,
       firstPour: later(firstPour, found.delay),
       how: `${lead}, put off ${plain(found.delay, 0)} s for other tanks`,
-      lines: [`${capital(why)} One person serves all tanks; set one person per tank changes that.`],
+      lines: [
+        found.met?.one.what === "hold"
+          ? capital(why)
+          : `${capital(why)} One person serves all tanks; set one person per tank changes that.`,
+      ],
       figures: { put_off_s: { value: found.delay, origin } },
     };
   }

@@ -110,3 +110,34 @@ describe("a number alone beside a run", () => {
     expect(talk(undefined, ...wet, "600").run?.readings).toEqual([]);
   });
 });
+
+describe("one bottle and two tanks", () => {
+  const reels = (tank: string, ml: number) => `tank ${tank} has two 120 reels of ${ml} ml each`;
+  const started = (ml: number, ...more: readonly string[]) =>
+    talk(
+      undefined,
+      "use sheet saltmarsh demo",
+      ...more,
+      reels("north", ml),
+      reels("south", ml),
+      BOTTLE,
+      "start developer two rolls of 120 tank north",
+      "start developer two rolls of 120 tank south",
+    );
+  const pours = ({ bench }: ReturnType<typeof talk>) =>
+    Object.values(bench.runs).map(({ stages }) => stages[0]?.pourAt ?? 0);
+
+  test.each([[[]], [["one person per tank"]]])(
+    "a litre that is in North is not poured in South before it is out again (%j)",
+    (more) => {
+      const [north = 0, south = 0] = pours(started(500, ...more));
+      // 3:25 by the invented sheet, from the middle of a window of 20 s.
+      expect((south - north) / 1000).toBeGreaterThanOrEqual(10 + 205);
+    },
+  );
+
+  test("half a litre each is there for both at once", () => {
+    const [north = 0, south = 0] = pours(started(250));
+    expect((south - north) / 1000).toBeLessThan(205);
+  });
+});

@@ -1,10 +1,14 @@
+import { checkTank } from "../film/check-load.ts";
+import { ownValue } from "../own-value.ts";
 import { FETCH_LEAD } from "../timing/stage-clock.ts";
 import {
+  type Busy,
   type Hands,
   handsOf,
   maybeMoved,
   putBack,
   type Serving,
+  type Share,
   type Staggered,
   stagger,
 } from "../timing/stagger.ts";
@@ -24,20 +28,39 @@ const hasClock = (run: Run): boolean => currentStage(run)?.pourAt !== undefined;
 
 /** What each of these runs asks of a person. */
 export const handsOn = (bench: Bench, runs: readonly Run[], now: Instant): readonly Hands[] =>
-  runs
-    .filter(hasClock)
-    .map((run) =>
-      handsOf(run, { lead: takingUp(bench, run), from: now, serving: servingOf(bench) }),
-    );
+  runs.filter(hasClock).map((run) =>
+    handsOf(run, {
+      lead: takingUp(bench, run),
+      from: now,
+      serving: servingOf(bench),
+      share: shareOf(bench, run),
+    }),
+  );
+
+/**
+ * How much of a working bottle a run's tank takes, by the reels that hold its film; not known where
+ * the tank's reels were never told. Water rehearses, and takes none.
+ */
+function shareOf(bench: Bench, { tank, film, rehearsal }: Run): Share {
+  const fill = checkTank(ownValue(bench.tanks, tank.toLowerCase()), film);
+  const ml = fill.ok && rehearsal === undefined ? fill.value : undefined;
+  return ({ bottle: id }) => {
+    const bottle = ml === undefined || id === undefined ? undefined : ownValue(bench.bottles, id);
+    if (ml === undefined || bottle === undefined || bottle.role !== undefined) return undefined;
+    return { bottle: bottle.id, share: ml / bottle.volume };
+  };
+}
 
 /** The same from now on: what hands have done binds nobody. */
 const handsFrom = (bench: Bench, runs: readonly Run[], now: Instant): readonly Hands[] =>
-  handsOn(bench, runs, now).map((hands) => ({
+  handsOn(bench, runs, now).map(({ holds, ...hands }) => ({
     ...hands,
-    busy: hands.busy.flatMap((span) =>
-      span.to <= now ? [] : [{ ...span, from: instant(Math.max(span.from, now)) }],
-    ),
+    busy: hands.busy.flatMap((span) => fromNow(span, now)),
+    ...(holds === undefined ? {} : { holds: holds.flatMap((span) => fromNow(span, now)) }),
   }));
+
+const fromNow = <S extends Busy>(span: S, now: Instant): readonly S[] =>
+  span.to <= now ? [] : [{ ...span, from: instant(Math.max(span.from, now)) }];
 
 const others = (bench: Bench, run: Run): readonly Run[] =>
   liveRuns(bench).filter(({ id }) => id !== run.id);

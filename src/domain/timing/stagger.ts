@@ -1,4 +1,4 @@
-import { isLive, type Run, withStage } from "../session/run.ts";
+import { isLive, type Run, type Stage, withStage } from "../session/run.ts";
 import { type Instant, later, type Seconds, seconds } from "../units/quantity.ts";
 import { showDuration } from "../units/show.ts";
 import { clockTime } from "./clock-text.ts";
@@ -14,8 +14,15 @@ export type Busy = {
   readonly to: Instant;
   /** Of the cue itself: a pour's hands are taken up before it. */
   readonly at: Instant;
-  readonly what: "pour" | "pour out";
+  readonly what: "pour" | "pour out" | "hold";
   readonly bath: string;
+};
+
+/** What is in a tank from its pour to its end, and so not in its bottle. */
+export type Hold = Busy & {
+  readonly bottle: string;
+  /** Of what the bottle holds, 0 to 1. */
+  readonly share: number;
 };
 
 /** What one tank asks of one person. */
@@ -23,9 +30,11 @@ export type Hands = {
   readonly tank: string;
   readonly person: string;
   readonly busy: readonly Busy[];
+  /** Of bottles whose share is known; missing: of none. */
+  readonly holds?: readonly Hold[];
 };
 
-/** Two spans of one person in two tanks that overlap. */
+/** Two spans of one person, or of one bottle that has not enough for both, in two tanks. */
 export type Collision = {
   readonly person: string;
   readonly one: Busy & { readonly tank: string };
@@ -41,22 +50,30 @@ export type Staggered =
 /** Longest a start is put off, s: a longer wait is a plan of its own. */
 export const MOST_DELAY = seconds(3600);
 
+/** The bottle a stage is poured from and what of it, 0 to 1; undefined where that is not known. */
+export type Share = (stage: Stage) => Pick<Hold, "bottle" | "share"> | undefined;
+
 /**
  * The busy spans of a run: each pour from `lead` before it to the end of its window, each pouring
  * out from its cue to the end of the bath. Real instants where they are known, planned elsewhere.
  *
  * @param lead  hands are free this long before a pour, s: to take up the bottle
- * @param from  taken as first pour where the run has none yet
+ * @param from   taken as first pour where the run has none yet
+ * @param share  of its bottle that a stage takes, where both volumes are known
  */
 export function handsOf(
   run: Run,
-  { lead, from, serving }: { lead: Seconds; from: Instant; serving: Serving },
+  { lead, from, serving, share }: { lead: Seconds; from: Instant; serving: Serving; share?: Share },
 ): Hands {
+  const holds: Hold[] = [];
   const busy = layOut(run, from).flatMap((clock, index): Busy[] => {
     const stage = run.stages[index];
     if (clock === undefined || stage === undefined || stage.outAt !== undefined) return [];
     const { bath } = stage;
     const { pour, pourOut, end } = clock;
+    const own = share?.(stage);
+    if (own !== undefined)
+      holds.push({ ...own, from: pour, to: end, at: pour, what: "hold", bath });
     return [
       { from: later(pour, -lead), to: later(pour, run.window), at: pour, what: "pour", bath },
       { from: pourOut, to: end, at: pourOut, what: "pour out", bath },
@@ -66,34 +83,50 @@ export function handsOf(
     tank: run.tank,
     person: serving === "one for all" ? "all" : run.tank,
     busy: isLive(run) ? busy : [],
+    ...(holds.length === 0 || !isLive(run) ? {} : { holds }),
   };
 }
 
 const pairsOf = (one: Hands, others: readonly Hands[]): readonly Collision[] =>
   others
-    .filter(({ person, tank }) => person === one.person && tank !== one.tank)
-    .flatMap((hands) =>
-      one.busy.flatMap((mine) =>
-        hands.busy.map((theirs) => ({
-          person: one.person,
-          one: { ...mine, tank: one.tank },
-          other: { ...theirs, tank: hands.tank },
-        })),
-      ),
-    );
+    .filter(({ tank }) => tank !== one.tank)
+    .flatMap((hands) => {
+      const pair = (mine: Busy, theirs: Busy): Collision => ({
+        person: one.person,
+        one: { ...mine, tank: one.tank },
+        other: { ...theirs, tank: hands.tank },
+      });
+      const busy = hands.person === one.person ? hands.busy : [];
+      return [
+        ...one.busy.flatMap((mine) => busy.map((theirs) => pair(mine, theirs))),
+        ...(one.holds ?? []).flatMap((mine) =>
+          (hands.holds ?? [])
+            .filter((theirs) => notForBoth(mine, theirs))
+            .map((theirs) => pair(mine, theirs)),
+        ),
+      ];
+    });
+
+const notForBoth = (one: Hold, other: Hold): boolean =>
+  one.bottle === other.bottle && one.share + other.share > 1 + 1e-9;
 
 const meet = (one: Busy, other: Busy): boolean =>
   one.from < other.to && other.from < one.to && one.from < one.to && other.from < other.to;
 
-const moved = (hands: Hands, delay: number): Hands => ({
-  ...hands,
-  busy: hands.busy.map((span) => ({
+const moved = (hands: Hands, delay: number): Hands => {
+  const put = <S extends Busy>(span: S): S => ({
     ...span,
     from: later(span.from, delay),
     to: later(span.to, delay),
     at: later(span.at, delay),
-  })),
-});
+  });
+  const { busy, holds } = hands;
+  return {
+    ...hands,
+    busy: busy.map(put),
+    ...(holds === undefined ? {} : { holds: holds.map(put) }),
+  };
+};
 
 /** Every overlap between one tank and the others, in order of time. */
 export const collisions = (
@@ -163,7 +196,11 @@ export function explainCollision(found: Collision, zone: string): string {
 }
 
 const doing = ({ tank, what, bath }: Busy & { readonly tank: string }): string =>
-  what === "pour" ? `${tank} needs ${bath} poured in` : `${tank} needs ${bath} poured out`;
+  what === "hold"
+    ? `${tank} needs that bottle's ${bath}`
+    : what === "pour"
+      ? `${tank} needs ${bath} poured in`
+      : `${tank} needs ${bath} poured out`;
 
 /** What staggering does to a start, in words; undefined where it does nothing. */
 export function explainStagger(found: Staggered, tank: string, zone: string): string | undefined {
@@ -175,5 +212,9 @@ export function explainStagger(found: Staggered, tank: string, zone: string): st
 }
 
 /** "North pours out developer at 19:33:45." */
-const explainOther = ({ other: { tank, what, bath, at } }: Collision, zone: string): string =>
-  `${tank} ${what === "pour" ? "pours" : "pours out"} ${bath} at ${clockTime(at, zone)}.`;
+const explainOther = ({ other }: Collision, zone: string): string => {
+  const { tank, what, bath, at, to } = other;
+  return what === "hold"
+    ? `${tank} has the same bottle's ${bath} in it until ${clockTime(to, zone)}.`
+    : `${tank} ${what === "pour" ? "pours" : "pours out"} ${bath} at ${clockTime(at, zone)}.`;
+};
