@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { standingLine } from "../src/commands/run-lines.ts";
-import { liveBottles } from "../src/domain/session/bench.ts";
+import { type Bench, liveBottles } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import { answer } from "../src/reply/reply.ts";
 
@@ -25,9 +25,11 @@ export const helloCommand = defineCommand({
       title: runs.length === 0 ? "Here I am. No clock is running." : "Here I am.",
       lines: [
         ...runs.map((run) => standingLine(bench, run, now)),
-        bottles === 0
-          ? "New here? Try: use sheet saltmarsh demo, then mix 1 litre of developer."
-          : `${bottles} bottle${bottles === 1 ? "" : "s"} in use. Say bottles, start developer, or help.`,
+        bottles > 0
+          ? `${bottles} bottle${bottles === 1 ? "" : "s"} in use. Say bottles, start developer, or help.`
+          : isNew(bench)
+            ? "New here? Try: use sheet saltmarsh demo, then mix 1 litre of developer."
+            : "Say help for what I can do.",
       ],
       say:
         runs.length === 0 ? "Here I am. No clock is running." : "Here I am. Say left for the time.",
@@ -35,3 +37,9 @@ export const helloCommand = defineCommand({
     });
   },
 });
+
+/** Nothing was ever done at this bench. */
+const isNew = ({ runs, pastRuns, mixing, sheets, sheetInUse }: Bench): boolean =>
+  mixing === undefined &&
+  sheetInUse === undefined &&
+  pastRuns.length + Object.keys(runs).length + Object.keys(sheets).length === 0;

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
-import { runMeant, withTank } from "../src/commands/tanks.ts";
+import { runMeant, tankAt, withTank } from "../src/commands/tanks.ts";
 import { showOrigin } from "../src/domain/origin.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
 import { settledChange } from "../src/domain/session/follow-bottles.ts";
@@ -55,8 +55,8 @@ export const inCommand = defineCommand({
     end: "ISO instant of its end",
     agitate_for_s: "first agitation, s",
   },
-  run({ bench, now, saidAt }, { tank, sure, heardAt = saidAt }) {
-    const meant = runMeant(bench, tank, "in");
+  run({ bench, now, saidAt }, { tank, solution, sure, heardAt = saidAt }) {
+    const meant = runMeant(bench, tankAt(bench, tank, solution), "in");
     if ("reply" in meant) return meant.reply;
     const { run } = meant;
     const at = standing(run, now);

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { leaveBath } from "../src/commands/leaving.ts";
-import { runLeft, withTank } from "../src/commands/tanks.ts";
+import { runLeft, tankAt, withTank } from "../src/commands/tanks.ts";
 
 export const outCommand = defineCommand({
   name: "out",
@@ -28,8 +28,8 @@ export const outCommand = defineCommand({
     next: "the bath to pour now, or null after the last",
     real_s: "how long it was in, s",
   },
-  run({ bench, now }, { tank, sure, which }) {
-    const meant = runLeft(bench, tank, now, "out");
+  run({ bench, now }, { tank, solution, sure, which }) {
+    const meant = runLeft(bench, tankAt(bench, tank, solution), now, "out");
     return "reply" in meant ? meant.reply : leaveBath(bench, meant.run, now, "out", sure, which);
   },
 });

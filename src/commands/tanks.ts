@@ -1,7 +1,7 @@
 import type { Bench } from "../domain/session/bench.ts";
 import { latestRun, liveRuns, runOfTank } from "../domain/session/find-run.ts";
 import { awaitsEnd } from "../domain/session/hear.ts";
-import type { Run } from "../domain/session/run.ts";
+import { currentStage, type Run } from "../domain/session/run.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
 import { askFor, type Outcome } from "./define-command.ts";
@@ -43,6 +43,20 @@ export function runMeant(
     return { reply: whichTank(bench, command, fields) };
   }
   return { run: only };
+}
+
+/** The tank whose present bath was named, where no other open run is at such a bath. */
+export function tankAt(
+  bench: Bench,
+  tank: string | undefined,
+  solution: string | undefined,
+): string | undefined {
+  if (tank !== undefined || solution === undefined) return tank;
+  const there = liveRuns(bench).filter((run) => {
+    const stage = currentStage(run);
+    return stage?.bath === solution || stage?.kind === solution;
+  });
+  return there.length === 1 ? there[0]?.tank : undefined;
 }
 
 /** More than one run is open and none was named. */

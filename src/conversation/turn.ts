@@ -606,7 +606,7 @@ const hasFigures = ({ kind, working, figures }: Reply): boolean =>
   kind === "refusal" || working.length > 0 || Object.keys(figures).length > 0;
 
 const lastSaid = (reply: Said | undefined, cue: Said | undefined): Reply | undefined =>
-  reply !== undefined && (cue === undefined || reply.at > cue.at) ? reply.reply : cue?.reply;
+  reply !== undefined && (cue === undefined || reply.at >= cue.at) ? reply.reply : cue?.reply;
 
 const isFreeText = (command: Command, pending: Pending): boolean =>
   pending.settles === undefined && command.slots[pending.ask.slot]?.asTyped === true;

@@ -141,3 +141,21 @@ describe("one bottle and two tanks", () => {
     expect((south - north) / 1000).toBeLessThan(205);
   });
 });
+
+test("a bath that only one tank is at tells which tank a word is about", () => {
+  const { reply, bench } = talk(
+    undefined,
+    "use sheet saltmarsh demo",
+    "start saltmarsh demo tank north",
+    "in",
+    200,
+    "out",
+    5,
+    "in",
+    "start saltmarsh demo tank south",
+    20,
+    "developer in",
+  );
+  expect(reply.title).toContain("South: developer in");
+  expect(Object.values(bench.runs).map(({ current }) => current)).toEqual([1, 0]);
+});
