@@ -7,7 +7,7 @@ import { type StandIn, startStandIn } from "../discord/stand-in/start.ts";
 import { withFolder } from "../support/child.ts";
 import { startProgram } from "../support/program.ts";
 import { chatter, evening } from "./evening.ts";
-import { EVERY, READINGS, type Reading } from "./sampler.ts";
+import { EVERY, READINGS, type Reading, WARM } from "./sampler.ts";
 
 export type Lateness = {
   /** Unix ms, the middle of a stretch. */
@@ -39,7 +39,7 @@ const SHORT = 4;
 /** Somebody somewhere says something beside a long run, this often, ms. */
 const CHATTER = 800;
 /** The first reading counts after everything is open and warm, as a part of all the time. */
-const WARM = 0.2;
+const WARMING = 0.2;
 /** So often a sentence is said again before an evening goes on without it. */
 const PATIENCE = 20;
 /** Between two sentences of one evening, ms: a person's budget is shared by their benches. */
@@ -140,6 +140,7 @@ export const soakRealTime = (minutes: number, benches: number): Promise<RealTime
         NODE_OPTIONS: `--import=${join(import.meta.dirname, "sampler.ts")}`,
         [READINGS]: written,
         [EVERY]: String(Math.max(2, (minutes * 60) / 120)),
+        [WARM]: String(minutes * 60 * WARMING),
       },
       lasts + 600_000,
     );
@@ -211,7 +212,7 @@ export const soakRealTime = (minutes: number, benches: number): Promise<RealTime
         .split("\n")
         .filter((line) => line !== "")
         .map((line) => JSON.parse(line) as Reading);
-      const warm = from + lasts * WARM;
+      const warm = from + lasts * WARMING;
       return {
         benches,
         said,

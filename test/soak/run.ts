@@ -4,7 +4,7 @@
  * `--json` prints every reading as well.
  */
 import { parseArgs } from "node:util";
-import { setFlagsFromString } from "node:v8";
+import { compileForSpeed } from "./compile-for-speed.ts";
 import { soakRealTime } from "./real-hour.ts";
 import { judge, type Row, table } from "./report.ts";
 import type { Reading } from "./sampler.ts";
@@ -34,16 +34,6 @@ const held = (readings: readonly Reading[]): readonly Row[] => [
 ];
 
 const print = (text: string): void => void process.stdout.write(`${text}\n`);
-
-/**
- * What the engine compiles for speed, and what it notes about that among our values, grows for
- * hours: by a day without it what grows is ours.
- */
-const compileForSpeed = (on: boolean): void => {
-  for (const compiler of ["opt", "maglev", "sparkplug"]) {
-    setFlagsFromString(`--${on ? "" : "no-"}${compiler}`);
-  }
-};
 
 if (Number(values.hours) > 0) {
   compileForSpeed(false);

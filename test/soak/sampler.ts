@@ -8,11 +8,14 @@ import { monitorEventLoopDelay } from "node:perf_hooks";
 import { getHeapSpaceStatistics } from "node:v8";
 import { isMainThread } from "node:worker_threads";
 import { collector } from "../support/collector.ts";
+import { compileForSpeed } from "./compile-for-speed.ts";
 
 /** Where readings are written to, one JSON line each. */
 export const READINGS = "WETSIDE_SOAK_READINGS";
 /** How far apart they are, in seconds. */
 export const EVERY = "WETSIDE_SOAK_EVERY";
+/** When the program is warm, s from its start: nothing more is compiled for speed from then on. */
+export const WARM = "WETSIDE_SOAK_WARM";
 
 export type Reading = {
   /** Unix ms. */
@@ -78,5 +81,6 @@ const path = process.env[READINGS];
 if (isMainThread && path !== undefined) {
   const read = createReader();
   const every = Number(process.env[EVERY] ?? 20) * 1000;
+  setTimeout(compileForSpeed, Number(process.env[WARM] ?? 0) * 1000, false).unref();
   setInterval(() => appendFileSync(path, `${JSON.stringify(read())}\n`), every).unref();
 }
