@@ -29,6 +29,18 @@ test.each(table({ garden: "garden", "Saltmarsh Two": "Saltmarsh Two", skip: REFU
   },
 );
 
+test.each(
+  table({
+    yes: REFUSED,
+    next: REFUSED,
+    "38.5": REFUSED,
+    "3:15": REFUSED,
+    "2026 quart": "2026 quart",
+  }),
+)("what is said at the sink, or a figure alone, names no sheet: %s", (said, value) => {
+  expect(read("name", said)).toEqual(value);
+});
+
 test("a name longer than a breath is refused", () => {
   expect(read("name", "one two three four five six")).toBe(REFUSED);
   expect(read("name", "x".repeat(41))).toBe(REFUSED);
@@ -101,6 +113,9 @@ test.each(
     "1 us quart": volumeIn(1, "quart", "us"),
     skip: null,
     "not on the paper": null,
+    "1": REFUSED,
+    "0.5": REFUSED,
+    "room temp": REFUSED,
     "32 oz": REFUSED,
     "one quart": REFUSED,
     "1e309": REFUSED,
@@ -134,6 +149,7 @@ test.each([
   ["110 f", fromFahrenheit(110)],
   ["120", fromFahrenheit(120)],
   ["room temperature", null],
+  ["room temp", null],
   ["hot", REFUSED],
   ["38-40 C", REFUSED],
 ])("warmth: %s", (said, celsius) => {
@@ -165,6 +181,14 @@ test.each(
     "A 0 ml": REFUSED,
     "A minus 5 ml": REFUSED,
     "A 1e309 ml": REFUSED,
+    "A, developer all": [liquid("A"), liquid("developer")],
+    "A1, A2 and starter": [liquid("A1"), liquid("A2"), liquid("starter")],
+    "uhh what was that": REFUSED,
+    "first 30 seconds": REFUSED,
+    "developer and blix": REFUSED,
+    "8 rolls": REFUSED,
+    "38.5": REFUSED,
+    "room temp": REFUSED,
     skip: REFUSED,
   }),
 )("parts off a metric paper: %s", (said, parts) => {
@@ -226,7 +250,28 @@ test.each(
     "100 F ± 0.25": { temperature: hundred, tolerance: quarter },
     "100 f plus or minus 1/4": { temperature: hundred, tolerance: quarter },
     skip: null,
-    "24 to 41 C": REFUSED,
+    "room temp": null,
+    "35 to 40": { temperature: 37.5, tolerance: 2.5, told: "35 to 40 °C" },
+    "35-40 C": { temperature: 37.5, tolerance: 2.5, told: "35 to 40 °C" },
+    "between 35 and 40": { temperature: 37.5, tolerance: 2.5, told: "35 to 40 °C" },
+    "from 40 C down to 35 C": { temperature: 37.5, tolerance: 2.5, told: "35 to 40 °C" },
+    "thirty-five to forty": { temperature: 37.5, tolerance: 2.5, told: "35 to 40 °C" },
+    // The wash of a colour negative process, 24 to 41 °C: Z-131, Table 4-1 (from memory).
+    "24 to 41 C": { temperature: 32.5, tolerance: 8.5, told: "24 to 41 °C" },
+    "95 to 105 F": {
+      temperature: expect.closeTo(hundred, 9),
+      tolerance: expect.closeTo(5 / 1.8, 9),
+      told: "95 to 105 °F",
+    },
+    "95 to 105": {
+      temperature: expect.closeTo(hundred, 9),
+      tolerance: expect.closeTo(5 / 1.8, 9),
+      told: "95 to 105 °F",
+    },
+    "38 to 38": REFUSED,
+    "38 C to 105 F": REFUSED,
+    "35 to 40 rolls": REFUSED,
+    "24 to": REFUSED,
     warm: REFUSED,
     "37.8 plus or minus some": REFUSED,
   }),
@@ -250,7 +295,16 @@ test.each(
     "first 30 seconds": { initial: 30 },
     continuous: { initial: 205 },
     skip: null,
+    "30 seconds": { initial: 30 },
+    "first 30, then 5 every 30": { initial: 30, every: 30, each: 5 },
     gently: REFUSED,
+    "38.5": REFUSED,
+    "8": REFUSED,
+    "S 20 ml": REFUSED,
+    "first 38 C": REFUSED,
+    "8 rolls": REFUSED,
+    "3:15": REFUSED,
+    "room temp": REFUSED,
     "every 30 seconds": REFUSED,
     "30 5 30": REFUSED,
   }),
@@ -261,11 +315,16 @@ test.each(
 test.each(
   table({
     "8": 8,
+    "8 rolls": 8,
     "eight rolls": 8,
+    "2.5 rolls": 2.5,
     "a dozen": 12,
     "half a roll": 0.5,
     skip: null,
     "8 to 10": REFUSED,
+    "0.3": REFUSED,
+    "38.5": REFUSED,
+    "room temp": REFUSED,
     "16 rolls per litre": REFUSED,
     plenty: REFUSED,
   }),
@@ -280,13 +339,63 @@ test.each(
     "40 days": 40,
     "2 months": 60,
     "one year": 365,
+    "24 hours": 1,
     skip: null,
+    "room temp": REFUSED,
+    "38.5": REFUSED,
     "6": REFUSED,
     "6-8 weeks": REFUSED,
     long: REFUSED,
   }),
 )("keeping: %s", (said, days) => {
   expect(read("1.keeps", said)).toEqual(days);
+});
+
+test.each(
+  table({
+    "4 percent per roll": { kind: "percent", percent: 4, compounded: false },
+    "room temp": REFUSED,
+    "0.3": REFUSED,
+    "8 rolls": REFUSED,
+    "S 20 ml": REFUSED,
+  }),
+)("re-use: %s", (said, value) => {
+  expect(read("1.reuse", said)).toEqual(value);
+});
+
+test.each(
+  table({
+    "times 1.3 per stop": { kind: "factor", factor: 1.3 },
+    "x 1.3": { kind: "factor", factor: 1.3 },
+    "20 percent per stop": { kind: "factor", factor: 1.2 },
+    "factor 2 for 10 degrees": REFUSED,
+    "4 percent per roll": REFUSED,
+    "1.3": REFUSED,
+    "room temp": REFUSED,
+  }),
+)("push: %s", (said, value) => {
+  expect(read("1.push", said)).toEqual(value);
+});
+
+test.each(
+  table({
+    "factor 2 for 10 degrees": { kind: "q10", q10: 2 },
+    "it doubles": { kind: "q10", q10: 2 },
+    "times 1.3 per stop": REFUSED,
+    "2": REFUSED,
+    "room temp": REFUSED,
+  }),
+)("times at other temperatures: %s", (said, value) => {
+  expect(read("1.times", said)).toEqual(value);
+});
+
+test.each(
+  table({
+    "6 weeks full and 4 weeks half full": { keeps: 42, keepsPart: 28 },
+    "6 weeks in a full bottle, 4 weeks part full": { keeps: 42, keepsPart: 28 },
+  }),
+)("keeping, full and part full: %s", (said, value) => {
+  expect(read("1.keeps", said)).toEqual(value);
 });
 
 test("nothing that can be typed makes it throw", () => {

@@ -21,7 +21,10 @@ import { readPush, readReuse, readRowMeaning } from "./read-rule.ts";
 type NotRead = string;
 
 const LEFT_OUT =
-  /^(skip( it| that| this)?|none|nothing|not on (it|the sheet|the paper|there)|(it )?does not say|no|n\/a|leave (it )?out|unknown|i do not know|room temperature|it does not)$/;
+  /^(skip( it| that| this)?|none|nothing|not on (it|the sheet|the paper|there)|(it )?does not say|no|n\/a|leave (it )?out|unknown|i do not know|it does not)$/;
+const ROOM = /^(at |in )?(the )?(room|ambient)( temperature)?$/;
+/** Said at the sink, and to a yes or no: nobody calls a sheet so. */
+const NO_NAME = /^(yes|yeah|yep|ok|okay|no|nope|next|done|left|ready|in|out|right|now|stop|start)$/;
 
 /**
  * Reads the answer to a question of a sheet. The sheet's own measure decides what a bare number
@@ -37,7 +40,8 @@ export function readAnswer(
 ): Result<unknown, NotRead> {
   const heard = toWords(text);
   const said = heard.words.join(" ");
-  if (LEFT_OUT.test(said)) {
+  const room = ["warmth", "temperature"].includes(question.wants) && ROOM.test(said);
+  if (LEFT_OUT.test(said) || room) {
     if (question.wants === "yes" && said === "no") return ok(false);
     return question.optional ? ok(null) : err(`That one I need. ${question.title}`);
   }
@@ -46,8 +50,12 @@ export function readAnswer(
   const ears: Listening = { ...listening, country };
   switch (question.wants) {
     case "name":
-      return heard.typed.length > 40 || heard.words.length > 5
-        ? err("A name of one to five words, please.")
+      return heard.typed.length > 40 ||
+        heard.words.length > 5 ||
+        NO_NAME.test(said) ||
+        !/\p{L}{2}/u.test(heard.typed) ||
+        /\?$/.test(heard.typed)
+        ? err("A name of one to five words, please, not a figure alone.")
         : ok(heard.typed);
     case "process":
       return readProcess(said);
@@ -72,12 +80,7 @@ export function readAnswer(
         question.bath === undefined ? undefined : answers.bath?.[question.bath]?.time?.time,
       );
     case "count":
-      return readNumber(
-        readers.number,
-        withoutLast(heard, ["rolls", "roll", "units", "unit", "films", "film"]),
-        ears,
-        "a number of rolls, like 8",
-      );
+      return readCount(heard, ears);
     case "keeps":
       return keepsAnswer(question, heard, ears);
     case "reuse":
@@ -120,6 +123,18 @@ function withoutLast(heard: Words, words: readonly string[]): Words {
   };
 }
 
+const ROLLS = "a number of rolls, like 8";
+
+/** Rolls are counted: whole, or by halves while they are few. "38.5" is a temperature. */
+function readCount(heard: Words, listening: Listening): Result<number, NotRead> {
+  const words = withoutLast(heard, ["rolls", "roll", "units", "unit", "films", "film"]);
+  const count = readNumber(readers.number, words, listening, ROLLS);
+  if (!count.ok) return count;
+  const whole = Number.isInteger(count.value);
+  const halves = count.value < 10 && Number.isInteger(count.value * 2);
+  return whole || halves ? count : err(`Nobody counts ${heard.typed} rolls. Give me ${ROLLS}.`);
+}
+
 /** A whole answer by one reader. A bare temperature with two meanings is put back with its choices. */
 function readNumber(
   read: SlotReader,
@@ -155,7 +170,7 @@ function readProcess(said: string): Result<string, NotRead> {
 
 function readMeasure(said: string): Result<Answers["measure"], NotRead> {
   if (/imperial|british|uk/.test(said)) return ok("imperial");
-  if (/\bus\b|american|u\.s/.test(said)) return ok("us");
+  if (/(?<!\b(let|tell|give|ask) )\bus\b|american|u\.s/.test(said)) return ok("us");
   if (/metric|ml|millilit|litre|liter|grams/.test(said)) return ok("metric");
   return err(
     "Millilitres, US ounces or Imperial ounces? If the paper has several, take millilitres.",
@@ -173,6 +188,9 @@ function readVolume(
     .number(heard.words, from, listening)
     .find(({ next }) => next === heard.words.length);
   if (bare !== undefined && typeof bare.value === "number") {
+    if (measure === "metric" && bare.value > 0 && bare.value < 10) {
+      return err(`${heard.typed} of what? Say it with its unit, like 650 ml or 1 litre.`);
+    }
     return ok(measure === "metric" ? bare.value : volumeIn(bare.value, "fl oz", measure));
   }
   return readNumber(readers.volume, heard, listening, "a volume with its unit, like 650 ml");
@@ -203,6 +221,7 @@ function readTime(
 }
 
 const DAYS: Readonly<Record<string, number>> = {
+  hour: 1 / 24,
   day: 1,
   week: 7,
   fortnight: 14,

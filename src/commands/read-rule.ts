@@ -56,6 +56,7 @@ export function readPush(heard: Words, listening: Listening): Read<BathAnswers["
     return rows.length === 0 ? err(PUSH) : ok({ kind: "table", rows });
   }
   const said = heard.words.join(" ");
+  if (/\b(degrees?|rolls?|films?|tanks?|celsius|fahrenheit)\b/.test(said)) return err(PUSH);
   const times = /\b(?:times|x|factor(?: of)?|multiply by) ?(\d+(?:\.\d+)?)/.exec(said);
   if (times !== null) return ok({ kind: "factor", factor: Number(times[1]) });
   const percent =

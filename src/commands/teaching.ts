@@ -9,9 +9,11 @@ import {
   type Question,
   questionsOf,
 } from "../domain/teaching/questions.ts";
-import { showAnswer, showAnswers } from "../domain/teaching/show-answers.ts";
+import { labelOf, showAnswer, showAnswers } from "../domain/teaching/show-answers.ts";
+import type { Country } from "../domain/units/conversions.ts";
 import type { Listening } from "../language/reader.ts";
 import { type Ask, oneBreath, question, type Reply, refuse } from "../reply/reply.ts";
+import { asksAgain } from "./answers/asks-again.ts";
 import type { Outcome } from "./define-command.ts";
 import { readAnswer } from "./read-answer.ts";
 
@@ -73,6 +75,7 @@ export function takeAnswer(
   text: string,
   listening: Listening,
 ): Outcome {
+  if (asksAgain(text)) return { reply: askOnce(draft, asked) };
   const reading = readAnswer(asked, text, draft.answers, listening);
   if (!reading.ok) return { reply: stillAsking(reading.error, asked, "not-read") };
   const answers = store(draft.answers, asked, reading.value);
@@ -83,7 +86,7 @@ export function takeAnswer(
   if (wrong !== undefined) return { reply: stillAsking(wrong, asked, "implausible") };
   const next: Draft = { ...draft, answers };
   const country = answers.measure === "metric" ? undefined : answers.measure;
-  const heard = `${asked.bath === undefined ? asked.word : `${asked.bath} ${asked.word}`}: ${showAnswer(asked, answerTo(answers, asked), country)}.`;
+  const heard = `${labelOf(asked)}: ${showHeard(asked, reading.value, answers, country)}.`;
   const corrected =
     nextQuestion(draft.answers) === undefined && nextQuestion(answers) === undefined;
   return {
@@ -91,6 +94,26 @@ export function takeAnswer(
     reply: corrected ? askRight(next, heard) : askNext(next, heard),
   };
 }
+
+/** The answer read back: both figures, where a keeping time came with its part-full one. */
+function showHeard(
+  asked: Question,
+  value: unknown,
+  answers: Answers,
+  country: Country | undefined,
+): string {
+  const heard = showAnswer(asked, answerTo(answers, asked), country);
+  return bothKeeps(value)
+    ? `${heard} full, ${showAnswer(asked, value.keepsPart, country)} part full`
+    : heard;
+}
+
+/** The same question once more. */
+const askOnce = (draft: Draft, asked: Question): Reply =>
+  question(askOf(asked), asked.title, {
+    say: oneBreath(asked.title),
+    facts: { asking: asked.id, sheet: draft.answers.name ?? null },
+  });
 
 function nameTaken(
   bench: Bench,

@@ -7,6 +7,12 @@ import { toWords } from "../../language/words.ts";
 
 const LIKE = "Say it in seconds, like: first 30 seconds, then 5 seconds every 30 seconds.";
 
+/** Figures that measure something else. */
+const OTHER =
+  /\d ?(ml|l|oz|ounces?|g|grams?|c|f|°[cf]?|degrees?|rolls?|films?|percent|%|hours?|days?|weeks?|months?)(?!\w)/;
+/** A figure is a length of time where its unit or its place in the cadence is said. */
+const LENGTH = /\d ?(s|m)\b|\b(sec|secs|seconds?|min|mins|minutes?|first|initial|initially)\b/;
+
 /** "first 30 seconds, then 5 seconds every 30", "5 seconds every minute", "continuous". */
 export function readAgitation(
   typed: string,
@@ -18,6 +24,7 @@ export function readAgitation(
   if (/\b(inversions?|turns?|times|lifts?)\b/.test(said)) {
     return err(`I count agitation in seconds, not in turns. ${LIKE}`);
   }
+  if (OTHER.test(said)) return err(LIKE);
   const every = words.findIndex((word) => ["every", "each", "per"].includes(word));
   const before: number[] = [];
   let after: number | undefined;
@@ -37,6 +44,7 @@ export function readAgitation(
     );
     return always && time !== undefined ? ok({ initial: time }) : err(LIKE);
   }
+  if (every < 0 && !LENGTH.test(said)) return err(LIKE);
   if (every < 0) return before.length === 1 ? ok({ initial: seconds(first) }) : err(LIKE);
   if (after === undefined) return err(LIKE);
   return ok({ initial: seconds(first), every: seconds(after), each: seconds(second ?? first) });

@@ -6,6 +6,7 @@ import { isUnsettled, type Listening, type SlotReader } from "../../language/rea
 import { readers } from "../../language/readers/all.ts";
 import { isUnreadable } from "../../language/readers/unreadable.ts";
 import { toWords } from "../../language/words.ts";
+import { readRange } from "./read-range.ts";
 
 type Band = NonNullable<BathAnswers["temperature"]>;
 
@@ -13,13 +14,15 @@ const scales = new Set(["c", "f", "°c", "°f", "celsius", "fahrenheit", "centig
 const small = new Set(["it", "is", "about", "the", "at", "for", "to", "says", "with", "in"]);
 
 /**
- * A temperature with its band: "37.8 plus or minus 0.15", "100 F ± 0.25". The band is a
- * difference: it converts with 5/9 alone, and without a scale of its own it has the temperature's.
+ * A temperature with its band: "37.8 plus or minus 0.15", "100 F ± 0.25", "35 to 40". The band is
+ * a difference: it converts with 5/9 alone, and without a scale of its own it has the temperature's.
  */
 export function readBand(typed: string, listening: Listening): Result<Band, string> {
   const [main = "", band = ""] = typed.split(
     /±|\+\s*\/?\s*-|\bplus (?:or )?minus\b|\bgive or take\b/i,
   );
+  const range = band === "" ? readRange(typed, listening) : undefined;
+  if (range !== undefined) return range;
   const aim = whole(readers.temperature, main, listening, "a temperature, like 37.8 C");
   if (!aim.ok) return aim;
   const temperature = celsius(aim.value);

@@ -12,6 +12,8 @@ type Amount = { readonly ml?: number; readonly g?: number; readonly next: number
 
 const dry = new Set(["powder", "dry", "powdered"]);
 const wet = new Set(["liquid", "concentrate", "fluid"]);
+/** Names that stand alone, since all of it goes in: a letter, "A1", a starter. */
+const PART = /^([a-z]\d?|\d[a-z]|starter)$/i;
 const opening = new Set(["part", "parts", "the", "all", "of", "is", "are", "then", "and"]);
 
 /**
@@ -63,6 +65,9 @@ function readPart(
   let form: "liquid" | "powder" = g === undefined ? "liquid" : "powder";
   for (; dry.has(words[next] ?? "") || wet.has(words[next] ?? ""); next += 1) {
     form = dry.has(words[next] ?? "") ? "powder" : "liquid";
+  }
+  if (next === named && !PART.test(name)) {
+    return err(`How much of "${name}"? Say A 100 ml, B 50 ml, or A all.`);
   }
   if ((ml ?? 1) <= 0 || (g ?? 1) <= 0) {
     return err(`Part ${name} needs an amount above zero. Read me the parts again.`);

@@ -28,6 +28,7 @@ export function readTimes(typed: string, listening: Listening): Result<Times, st
       said,
     );
   const isTable = words.includes("table") || (said.match(/\d:\d\d/g) ?? []).length >= 2;
+  if (/\b(stops?|push|pushed|rolls?|films?|tanks?)\b/.test(said)) return err(LIKE);
   if (!isTable && factor !== null)
     return readFactor(factor[1], factor[2], /\bdoubles?\b/.test(said));
   const rows = readRows(words, listening);

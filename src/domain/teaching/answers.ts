@@ -27,6 +27,8 @@ const bathAnswers = z.object({
     .object({
       temperature: storedNumber.transform(celsius),
       tolerance: storedNumber.transform(celsiusDifference).optional(),
+      /** The range it is the middle of, as it was told: "95 to 105 °F". */
+      told: z.string().optional(),
     })
     .nullable(),
   agitation: z.object({ initial: s, every: s.optional(), each: s.optional() }).nullable(),

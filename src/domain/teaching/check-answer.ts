@@ -16,7 +16,7 @@ export function checkBath(answers: Answers, name: string): string | undefined {
   const kind = answers.baths?.find((bath) => bath.name === name)?.kind ?? name;
   if (told === undefined) return undefined;
   const { total, water, warm, parts, time, temperature, agitation, capacity, keeps } = told;
-  if (total !== undefined && total !== null && (total <= 0 || total > 200_000)) {
+  if (total !== undefined && total !== null && (total < LEAST_BATCH || total > 200_000)) {
     return `A batch of ${showVolume(total)} cannot be. Read me how much one batch makes.`;
   }
   if (water !== undefined && total !== undefined && total !== null) {
@@ -87,6 +87,9 @@ export function checkBath(answers: Answers, name: string): string | undefined {
   }
   return undefined;
 }
+
+/** Less than this covers no film in any tank, mL; common practice, no source. */
+const LEAST_BATCH = 50;
 
 /** A time never falls with film done, and no rule doubles it with a single roll. */
 function checkReuse({ reuse, time }: BathAnswers): string | undefined {

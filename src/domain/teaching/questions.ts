@@ -119,7 +119,7 @@ export function questionsOf(answers: Answers): readonly Question[] {
         at(
           "temperature",
           "temperature",
-          "at what temperature? Like 37.8 C, or 38 plus or minus 1. Or skip.",
+          "at what temperature? Like 37.8 C, 38 plus or minus 1, or 35 to 40 C. Or skip.",
           true,
         ),
         at(

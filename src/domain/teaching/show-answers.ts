@@ -14,9 +14,14 @@ const measureWords = {
 export function showAnswers(answers: Answers): readonly string[] {
   const country = answers.measure === "metric" ? undefined : answers.measure;
   return questionsOf(answers).map((question, index) => {
-    const label = question.bath === undefined ? question.word : `${question.bath} ${question.word}`;
-    return `${index + 1}. ${label}: ${showAnswer(question, answerTo(answers, question), country)}`;
+    return `${index + 1}. ${labelOf(question)}: ${showAnswer(question, answerTo(answers, question), country)}`;
   });
+}
+
+/** What a line is called: a key of the store is no word. */
+export function labelOf({ bath, word }: Question): string {
+  const label = word === "keepsPart" ? "keeps part full" : word;
+  return bath === undefined ? label : `${bath} ${label}`;
 }
 
 const counted = (count: number, noun: string): string =>
@@ -59,11 +64,13 @@ export function showAnswer(
       return `${sense === "exact" ? "exactly" : "at least"} ${showDuration(time)}`;
     }
     case "temperature": {
-      const { temperature, tolerance } = answer as {
+      const { temperature, tolerance, told } = answer as {
         temperature: Celsius;
         tolerance?: CelsiusDifference;
+        told?: string;
       };
-      return `${showTemperature(temperature)}${tolerance === undefined ? "" : ` ±${plain(tolerance, 2)} °C`}`;
+      const band = tolerance === undefined ? "" : ` ±${plain(tolerance, 2)} °C`;
+      return `${showTemperature(temperature)}${band}${told === undefined ? "" : `, told as ${told}`}`;
     }
     case "agitation": {
       const { initial, every, each } = answer as {

@@ -1,0 +1,23 @@
+import { toWords } from "../../language/words.ts";
+
+/** What is said before anything is said. */
+const HESITATION = /^(u+h+m*|u+m+|e+r+m*|h+m+|a+h+|oh|sorry|please|wait|ok|so|well|hang|on)$/;
+
+const AGAIN = [
+  /^(what|huh|eh|which|pardon|pardon me|excuse me|come again|what now|again|repeat|once more)$/,
+  /\b(what|which) (was|is|were) (it|that|the|your|this)( (last|next|open))?( question)?( again)?$/,
+  /\bwhat (did|do) you (just )?(ask|say|want|need|mean)\b/,
+  /^(can you |could you |would you )?(say|ask|repeat|read) (me )?(it|that|this|the question)( again| once more)?$/,
+  /^i (did not|do not|could not|cannot|can not) (hear|catch|get|understand) (it|that|you|the question)$/,
+  /\b(question|asked?) again$/,
+];
+
+/** "Uhh, what was the question": no answer, and the question is to come again. */
+export function asksAgain(typed: string): boolean {
+  const { words } = toWords(typed);
+  const said = words
+    .filter((word) => !HESITATION.test(word))
+    .join(" ")
+    .replace(/^and /, "");
+  return words.length > 0 && (said === "" || AGAIN.some((form) => form.test(said)));
+}
