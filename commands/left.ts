@@ -2,6 +2,7 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { bathWithBottle, calledTank, standingLine } from "../src/commands/run-lines.ts";
 import { withTank } from "../src/commands/tanks.ts";
+import { stillTeaching } from "../src/commands/teaching.ts";
 import { stillMixing } from "../src/commands/walk-words.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
@@ -43,6 +44,9 @@ export const leftCommand = defineCommand({
     if (runs.length === 0) {
       if (bench.mixing !== undefined && liveRuns(bench).length === 0) {
         return stillMixing(bench.mixing);
+      }
+      if (bench.draft !== undefined && liveRuns(bench).length === 0) {
+        return stillTeaching(bench.draft, "No clock is running.");
       }
       return answer({
         title: "No clock is running.",

@@ -2,11 +2,19 @@ import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
 import { bathWithBottle } from "../src/commands/run-lines.ts";
 import { runMeant, withRun } from "../src/commands/tanks.ts";
+import { askingValues, takeAnswer } from "../src/commands/teaching.ts";
 import { isDeveloper } from "../src/domain/process/sheet.ts";
+import type { Bench } from "../src/domain/session/bench.ts";
+import { liveRuns } from "../src/domain/session/find-run.ts";
 import { skipStage, standing } from "../src/domain/session/hear.ts";
 import { currentStage } from "../src/domain/session/run.ts";
+import { nextQuestion } from "../src/domain/teaching/questions.ts";
 import { nextStage } from "../src/domain/timing/cues.ts";
 import { answer, refuse } from "../src/reply/reply.ts";
+
+/** A bath has been poured in a run that is open. */
+const isFilmWet = (bench: Bench): boolean =>
+  liveRuns(bench).some(({ stages }) => stages.some(({ inAt }) => inAt !== undefined));
 
 export const skipCommand = defineCommand({
   name: "skip",
@@ -21,8 +29,19 @@ export const skipCommand = defineCommand({
     sure: z.boolean().optional(),
   }),
   changes: true,
-  values: { tank: "tank", skipped: "the bath left out", next: "the bath that comes now, or null" },
-  run({ bench, now }, { solution, tank, sure }) {
+  values: {
+    tank: "tank",
+    skipped: "the bath left out",
+    next: "the bath that comes now, or null",
+    ...askingValues,
+  },
+  run({ bench, now, listening }, { solution, tank, sure }) {
+    const { draft } = bench;
+    const open = draft === undefined ? undefined : nextQuestion(draft.answers);
+    const bare = solution === undefined && tank === undefined && sure === undefined;
+    if (draft !== undefined && open !== undefined && bare && !isFilmWet(bench)) {
+      return takeAnswer(bench, draft, open, "skip", listening);
+    }
     const meant = runMeant(bench, tank, "skip", { solution });
     if ("reply" in meant) return meant.reply;
     const { run } = meant;

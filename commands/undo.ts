@@ -2,9 +2,18 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { notYours } from "../src/commands/not-yours.ts";
 import { mayUse } from "../src/commands/permissions.ts";
+import { askingValues, askNext } from "../src/commands/teaching.ts";
 import { applyIfFits } from "../src/domain/changes.ts";
 import { keepTold } from "../src/domain/session/keep-told.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
+
+/** What was done, without what was asked with it: nobody is to answer an old question. */
+function withoutQuestion(label: string): string {
+  const sentences = label.split(/(?<=[.?!]"?) /);
+  const asked = sentences.findIndex((sentence) => /\?"?$/.test(sentence));
+  const told = asked < 0 ? sentences : sentences.slice(0, asked);
+  return told.length === 0 ? "the last change." : told.join(" ");
+}
 
 export const undoCommand = defineCommand({
   name: "undo",
@@ -14,7 +23,7 @@ export const undoCommand = defineCommand({
   examples: ["undo"],
   fields: z.object({}),
   changes: true,
-  values: { undone: "title of what was taken back" },
+  values: { undone: "what was taken back, in words", ...askingValues },
   run({ bench, now, undoable, standing }) {
     const last = undoable.at(-1);
     if (last === undefined) {
@@ -35,14 +44,18 @@ export const undoCommand = defineCommand({
         { say: "I cannot take that back any more." },
       );
     }
+    const undone = withoutQuestion(last.label);
+    const kept = keepTold(bench, before, now);
+    const title = `Taken back: ${undone}`;
+    // An answer of a sheet that is taken back opens its question again.
+    const taught = kept.draft !== undefined && kept.draft !== bench.draft;
     return {
-      bench: keepTold(bench, before, now),
+      bench: kept,
       undid: true,
-      reply: answer({
-        title: `Taken back: ${last.label}`,
-        say: oneBreath(`Taken back: ${last.label}`),
-        facts: { undone: last.label },
-      }),
+      reply:
+        taught && kept.draft !== undefined
+          ? askNext(kept.draft, title)
+          : answer({ title, say: oneBreath(title), facts: { undone } }),
     };
   },
 });

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { standingLine } from "../src/commands/run-lines.ts";
+import { askingValues, askNext } from "../src/commands/teaching.ts";
 import { applyEvent } from "../src/domain/session/advance.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
@@ -21,9 +22,11 @@ export const yesCommand = defineCommand({
     tank: "tank",
     bath: "the bath that is in",
     plus_minus_s: "how far off its start may be, s",
+    ...askingValues,
   },
   run({ bench, now }) {
     const run = liveRuns(bench).find((one) => standing(one, now).kind === "pouring");
+    if (run === undefined && bench.draft !== undefined) return askNext(bench.draft, "");
     if (run === undefined) {
       return refuse(
         "no-question",

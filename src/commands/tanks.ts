@@ -5,6 +5,7 @@ import { currentStage, type Run } from "../domain/session/run.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { type Reply, refuse } from "../reply/reply.ts";
 import { askFor, type Outcome } from "./define-command.ts";
+import { stillTeaching } from "./teaching.ts";
 import { stillMixing } from "./walk-words.ts";
 
 /** The run a word at the sink is about: the named tank's, or the only one there is. */
@@ -29,6 +30,7 @@ export function runMeant(
   const only = live[0];
   if (only === undefined) {
     if (bench.mixing !== undefined) return { reply: stillMixing(bench.mixing) };
+    if (bench.draft !== undefined) return { reply: stillTeaching(bench.draft) };
     return {
       reply: refuse(
         "nothing-running",

@@ -17,6 +17,12 @@ import { asksAgain } from "./answers/asks-again.ts";
 import type { Outcome } from "./define-command.ts";
 import { readAnswer } from "./read-answer.ts";
 
+/** Keys of what a question of a sheet adds, for the commands that may ask it. */
+export const askingValues = {
+  asking: "id of the open question of a sheet that is being taught, right when all is answered",
+  sheet: "name of that sheet",
+} as const;
+
 /** The question that is open: the next one without an answer, or whether all is right. */
 export function askNext(draft: Draft, lead: string): Reply {
   const { answers } = draft;
@@ -106,6 +112,19 @@ function showHeard(
   return bothKeeps(value)
     ? `${heard} full, ${showAnswer(asked, value.keepsPart, country)} part full`
     : heard;
+}
+
+/** A run's word while no run is open and a sheet is being taught: its question waits. */
+export function stillTeaching(draft: Draft, lead = "No run is open."): Reply {
+  const { title, say, ask, lines, cautions } = askNext(draft, "");
+  const { name } = draft.answers;
+  const sheet = name === undefined ? "a sheet" : `the sheet ${name}`;
+  return refuse("still-teaching", `${lead} You are teaching me ${sheet}. ${title}`, {
+    ask,
+    lines,
+    cautions,
+    say,
+  });
 }
 
 /** The same question once more. */

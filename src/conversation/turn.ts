@@ -214,7 +214,7 @@ class Talk {
         if (slip !== undefined) return slip;
       }
       if (again !== undefined && isFreeText(again, pending)) {
-        return this.#run({
+        return this.#answered(pending, {
           command: again,
           fields: { ...pending.ask.fields, [pending.ask.slot]: sentence.typed },
         });
@@ -296,7 +296,7 @@ class Talk {
     if (picked !== undefined && pending.ask.eager !== true) {
       const talk =
         pending.settles === undefined ? this : this.#learnHabit(pending.settles, picked.word);
-      const heard = talk.#run({
+      const heard = talk.#answered(pending, {
         command,
         fields: { ...pending.ask.fields, [pending.ask.slot]: picked.value },
       });
@@ -310,7 +310,26 @@ class Talk {
     if (value === undefined) return undefined;
     // Any word can be a tank's name, but "out" is said with film in the bath.
     if (slot.read === readers.newTank && this.#match(sentence) !== undefined) return undefined;
-    return this.#run({ command, fields: { ...pending.ask.fields, [pending.ask.slot]: value } });
+    return this.#answered(pending, {
+      command,
+      fields: { ...pending.ask.fields, [pending.ask.slot]: value },
+    });
+  }
+
+  /** An answer that is refused leaves its question open; only whether to is not asked twice. */
+  #answered({ ask }: Pending, choice: Choice): Heard {
+    const heard = this.#run(choice);
+    const { reply, after } = heard;
+    const whether = ask.options?.some(({ word }) => word === "yes") === true;
+    if (reply.kind !== "refusal" || reply.ask !== undefined || whether) return heard;
+    const asked = this.#thread.last?.reply;
+    const again = asked?.kind === "question" && asked.ask?.slot === ask.slot ? [asked.title] : [];
+    const thread = { ...after.threads[this.#who], pending: { ask, at: this.#now } };
+    return {
+      ...heard,
+      reply: { ...reply, lines: [...reply.lines, ...again], ask },
+      after: withThread(after, this.#who, thread),
+    };
   }
 
   /** "in south" is no answer to "which tank?" while South is being filled: film is wet by it. */

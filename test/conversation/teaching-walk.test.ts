@@ -1,0 +1,92 @@
+import { expect, test } from "vitest";
+import { cellar, talk, wet } from "../support/talk.ts";
+
+/** The walk as far as the developer's batch, all invented. */
+const asked = ["learn a sheet", "foo", "c41", "ml", "developer"] as const;
+const BATCH = "Developer: how much does one batch make?";
+
+test.each(["next", "left", "what next", "yes", "yep", "out", "ready"])(
+  "%s with no run open tells what the sheet's question is, which stays open",
+  (word) => {
+    const { reply } = talk(undefined, ...asked, word);
+    expect(reply.title.toLowerCase()).toContain(BATCH.toLowerCase());
+    expect(reply.ask).toMatchObject({ command: "learn", slot: "answer" });
+    expect(talk(undefined, ...asked, word, "skip").bench.draft?.answers.bath).toEqual({
+      developer: { total: null },
+    });
+  },
+);
+
+test("skip means the sheet's question after any other word, and when it has waited long", () => {
+  const { bench, reply } = talk(undefined, ...asked, "skip", "3:15", "next", "skip");
+  expect(bench.draft?.answers.bath?.developer).toMatchObject({ total: null, temperature: null });
+  expect(reply.title).toContain("not on the sheet");
+  const late = talk(undefined, ...asked, 900, "skip");
+  expect(late.bench.draft?.answers.bath?.developer).toEqual({ total: null });
+});
+
+test("skip beside a planned run is the sheet's; with film wet it is the run's", () => {
+  const planned = talk(cellar, "start cellar tank north", ...asked, 900, "skip");
+  expect(planned.bench.draft?.answers.bath?.developer).toEqual({ total: null });
+  const running = talk(cellar, ...asked, ...wet, 200, "skip");
+  expect(running.reply.title).toContain("Developer is on the film");
+  expect(running.bench.draft?.answers.bath).toBeUndefined();
+  const named = talk(cellar, "start cellar tank north", ...asked, 900, "skip developer");
+  expect(named.reply.title).toContain("Skip developer?");
+});
+
+test("yes is a pour's where a pour waits, and the question's again where all is answered", () => {
+  const { reply } = talk(
+    undefined,
+    ...asked,
+    "undo",
+    "baths",
+    "wash",
+    "3:00",
+    "skip",
+    "skip",
+    900,
+    "yes",
+  );
+  expect(reply.title).toContain("Compare each line");
+  expect(reply.kind).toBe("question");
+});
+
+test("undo takes an answer back in a few words and asks that question again", () => {
+  const { reply, bench } = talk(undefined, ...asked, "skip", "undo");
+  expect(reply.title).toBe(
+    `Taken back: Developer total: not on the sheet. developer: how much does one batch make? Like 1 litre. Say skip if it is not mixed from parts.`,
+  );
+  expect(reply.ask).toMatchObject({ command: "learn" });
+  expect(bench.draft?.answers.bath).toBeUndefined();
+  const again = talk(undefined, ...asked, "skip", "undo", "1 litre");
+  expect(again.bench.draft?.answers.bath?.developer).toEqual({ total: 1000 });
+});
+
+test("undo of the first word of a sheet leaves no question", () => {
+  const { reply, bench } = talk(undefined, "learn a sheet", "undo");
+  expect(bench.draft).toBeUndefined();
+  expect(reply.ask).toBeUndefined();
+});
+
+test("undo reads no old question aloud", () => {
+  const { reply } = talk(cellar, ...wet, 30, "temperature 21.5", "undo");
+  expect(reply.title).toMatch(/^Taken back: /);
+  expect(reply.title).not.toContain("?");
+  expect(reply.say).not.toContain("?");
+});
+
+test("an answer that is refused leaves the question open, and says it again", () => {
+  const start = ["use sheet black and white", "start developer"] as const;
+  const { reply } = talk(undefined, ...start, "10 s");
+  expect(reply.title).toContain("more than 10 seconds");
+  expect(reply.lines.join(" ")).toContain("How long does yours say?");
+  expect(reply.ask).toMatchObject({ command: "start", slot: "duration" });
+  expect(talk(undefined, ...start, "10 s", "20 seconds").stage?.time).toBe(20);
+  expect(talk(undefined, ...start, "10 s", "5 s", "two days", "6:30").stage?.time).toBe(390);
+});
+
+test("a refused yes asks nothing again: whether to is not asked twice", () => {
+  const { reply } = talk(undefined, "learn a sheet", "stop teaching", "yes");
+  expect(reply.ask).toBeUndefined();
+});
