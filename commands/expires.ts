@@ -21,7 +21,7 @@ export const expiresCommand = defineCommand({
   topic: "bottle",
   sentences: [
     "when (does|do|will) ({bottle}|{solution}) (expire|run out|go off|go bad|die|end|turn)",
-    "when is ({bottle}|{solution}) (due|over|out of date|past its limit|finished)",
+    "when is ({bottle}|{solution}) (due|off|over|out of date|past its limit|finished)",
     "(until when|how long) (is|does|will) ({bottle}|{solution}) [still] [be] (good|keep|last|usable)",
     "(due date|expiry|expiry date|best before) (of|for) ({bottle}|{solution})",
   ],

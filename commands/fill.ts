@@ -11,12 +11,12 @@ import {
   fillNow,
   sizeOf,
 } from "../src/domain/chemistry/bottle.ts";
-import { seenAs, withFill } from "../src/domain/chemistry/fill.ts";
+import { levelOf, seenAs, withFill } from "../src/domain/chemistry/fill.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { dateOf } from "../src/domain/timing/clock-text.ts";
 import { type Instant, type Millilitres, millilitres } from "../src/domain/units/quantity.ts";
 import { showVolume } from "../src/domain/units/show.ts";
-import { answer, type Reply } from "../src/reply/reply.ts";
+import { answer, type Reply, refuse } from "../src/reply/reply.ts";
 
 export const fillCommand = defineCommand({
   name: "fill",
@@ -29,15 +29,24 @@ export const fillCommand = defineCommand({
     "[i|we] [have] {topped} {bottle}",
     "{bottle} is {topped}",
     "[i|we] [have] (topped|filled) {bottle} {topped}",
+    "[i|we] [have] {topped} {bottle} (with|by) {more}",
+    "[i|we] [have] (topped|filled) {bottle} {topped} (with|by) {more}",
     "(fill|fill level) (of|for) {bottle}",
     "(fill|fill level)",
   ],
-  slots: { topped: "toppedUp", sure: "yes" },
+  slots: { topped: "toppedUp", more: "volume", sure: "yes" },
   examples: ["Acorn is half full", "topped up Acorn"],
   fields: z.object({
     bottle: z.string("Which bottle?"),
     fill: z.enum(fillLevels, "How full is it: full, some air, half or less?").optional(),
     topped: z.literal(true).optional(),
+    /** So much more of the same, not up to the neck. */
+    more: z
+      .number()
+      .positive("Say how much went in, like 50 ml.")
+      .max(25_000, "No bottle holds that much. Say how much went in, like 50 ml.")
+      .transform(millilitres)
+      .optional(),
     sure: z.boolean().optional(),
   }),
   changes: true,
@@ -47,15 +56,16 @@ export const fillCommand = defineCommand({
     contents_ml: "about how much is in it, mL",
     ...lookValues,
   },
-  run({ bench, now }, { bottle: id, fill, topped, sure }) {
+  run({ bench, now }, { bottle: id, fill, topped, more, sure }) {
     const meant = bottleMeant(bench, id);
     if ("reply" in meant) return meant.reply;
     const { bottle } = meant;
     const today = dateOf(now, bench.zone);
     if (topped === true) {
       const missing = millilitres(sizeOf(bottle) - contentsOf(bottle));
+      if (more !== undefined && more > missing + 0.05 * sizeOf(bottle)) return noRoom(bottle, more);
       if (missing < 1) return shown(bench, now, bottle, seenAs(bottle, "full", today), []);
-      if (sure === undefined) return whatOnTop(bottle, missing);
+      if (sure === undefined) return whatOnTop(bottle, missing, more);
       if (!sure) {
         const left = showVolume(contentsOf(bottle));
         return answer({
@@ -63,8 +73,11 @@ export const fillCommand = defineCommand({
           say: `Then ${bottle.name} stays at ${left}.`,
         });
       }
-      const filled = { ...bottle, contents: sizeOf(bottle) };
-      return shown(bench, now, bottle, withFill(filled, "full", today), [
+      const [size, put] = [sizeOf(bottle), more ?? missing];
+      const contents = millilitres(Math.min(size, contentsOf(bottle) + put));
+      const level = bottle.container === "collapsing" ? "full" : levelOf(contents, size);
+      const filled = withFill({ ...bottle, contents }, level, today);
+      return shown(bench, now, bottle, filled, [
         "Its date and the film it has done stand as before.",
       ]);
     }
@@ -80,18 +93,29 @@ export const fillCommand = defineCommand({
   },
 });
 
+/** By the book there is no room for so much. */
+const noRoom = (bottle: Bottle, more: Millilitres): Reply =>
+  refuse(
+    "no-room",
+    `By my book ${bottle.name} holds ${showVolume(contentsOf(bottle))} of ${showVolume(sizeOf(bottle))}: no room for ${showVolume(more)} more. Say first how full it stood, like ${bottle.name} is half full.`,
+    {
+      say: `By my book ${bottle.name} has no room for that.`,
+      facts: { bottle: bottle.name },
+    },
+  );
+
 /** More of the same alone may go on top; anything else makes another bath of it. */
-const whatOnTop = (bottle: Bottle, missing: Millilitres): Reply =>
+const whatOnTop = (bottle: Bottle, missing: Millilitres, more: Millilitres | undefined): Reply =>
   confirm(
     "fill",
-    { bottle: bottle.id, topped: true },
+    { bottle: bottle.id, topped: true, more },
     "sure",
-    `${bottle.name}: ${showVolume(missing)} more of the very same ${bottle.bath}, no older and no more used?`,
+    `${bottle.name}: ${showVolume(more ?? missing)} more of the very same ${bottle.bath}, no older and no more used?`,
     {
       lines: [
         "From another bottle of it: say poured 200 ml from that one into this one. Replenisher: say replenish.",
       ],
-      say: `${showVolume(missing)} of the very same ${bottle.bath}?`,
+      say: `${showVolume(more ?? missing)} of the very same ${bottle.bath}?`,
       facts: { bottle: bottle.name },
     },
   );

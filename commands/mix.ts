@@ -19,7 +19,7 @@ export const mixCommand = defineCommand({
   summary: "Mix a bath part by part; I wait for each word and stop a wrong one.",
   topic: "mix",
   sentences: [
-    "(mix|make [up]|prepare) [a] {total} [of] {solution} <in [the] {vessel} / (by|from|with) [the] {sheet} [sheet]>",
+    "(mix|make [up]|prepare) [me|us] [a] {total} [of] {solution} <in [the] {vessel} / (by|from|with) [the] {sheet} [sheet]>",
     "(mix|make [up]|prepare) [the|a batch of] {solution} <in [the] {vessel} / (by|from|with) [the] {sheet} [sheet]>",
     "(mix|make [up]|prepare) [the] {solution} {total} <in [the] {vessel} / (by|from|with) [the] {sheet} [sheet]>",
     "[start] (mixing|mix)",

@@ -69,7 +69,7 @@ export const waterInCommand = defineCommand({
   name: "water in",
   summary: "While mixing: the water that is due is in.",
   topic: "mix",
-  sentences: ["[the] [start] water [is|went] in"],
+  sentences: ["[the] [start] (water|waters) [is|went] in"],
   examples: ["water in"],
   fields: z.object({}),
   changes: true,

@@ -20,6 +20,7 @@ export const wasteCommand = defineCommand({
     "what (do|should|can) (i|we) do with [old|used] {solution}",
     "where (may|can|do|should) (i|we) (pour|put|get rid of|dispose of|tip|dump) [the|old|used] [{solution}] [away|out]",
     "where (does|may|can) [the|old|used] {solution} go",
+    "waste [old|used] {solution}",
     "(disposal|waste|drain) [rules] [(of|for) {solution}]",
   ],
   examples: ["our drain is septic", "where can I pour used blix"],

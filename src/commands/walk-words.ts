@@ -79,7 +79,7 @@ export function walkOn(bench: Bench, mixing: Mixing, now: Instant): Outcome {
 }
 
 /** What the hand does next, and the word that tells it is done. */
-function whatNow(mixing: Mixing) {
+export function whatNow(mixing: Mixing) {
   const last = mixing.steps[mixing.done - 1];
   const due = dueStep(mixing);
   if (mixing.stirring && last !== undefined) {
@@ -110,15 +110,17 @@ export function stillMixing(mixing: Mixing): Reply {
   return refuse("still-mixing", `No run is open: you are mixing ${mixing.bath}. ${title}`, rest);
 }
 
+const TELL = "Tell me what went in, in what order, with note.";
+const DOUBT = "When in doubt, throw it out and begin again: say stop mixing.";
+/** What to do with a batch that something wrong went into. */
+export const spoiledWords: readonly string[] = [TELL, DOUBT];
+
 /** A wrong word stops the hand: what is wrong, and what goes in next. */
 export function walkStop(mixing: Mixing, trouble: WalkTrouble): Reply {
   const due = dueStep(mixing);
   const next = due === undefined ? "" : ` Next is ${showStep(due)}.`;
   const facts = { bath: mixing.bath, named: trouble.named, due: due?.name ?? null };
-  const spoiled = [
-    "If something wrong is in already: do not use this on film. Tell me what went in, in what order, with note.",
-    "When in doubt, throw it out and begin again: say stop mixing.",
-  ];
+  const spoiled = [`If something wrong is in already: do not use this on film. ${TELL}`, DOUBT];
   switch (trouble.kind) {
     case "skipped":
       return refuse(

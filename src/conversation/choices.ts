@@ -29,7 +29,36 @@ export function pick<C extends { readonly word: string }>(
     const all = word.toLowerCase().split(/[\s,()]+/);
     return meant.split(/\s+/).every((piece) => all.some((one) => one.startsWith(piece)));
   });
-  return partly.length === 1 ? partly[0] : undefined;
+  return partly.length === 1 ? partly[0] : byPlace(choices, norm);
+}
+
+const ordinals = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
+const cardinals = ["one", "two", "three", "four", "five", "six", "seven", "eight"];
+
+/** "the second", "last one", "number two"; never where a choice has that word or figure in it. */
+function byPlace<C extends { readonly word: string }>(
+  choices: readonly C[],
+  said: string,
+): C | undefined {
+  const called = /^(?:(?:number|option|choice) (\w+)|(\w+)(?: (?:one|choice|option))?)$/.exec(said);
+  if (called === null || choices.some(({ word }) => word === "yes")) return undefined;
+  const [, counted, ordered = ""] = called;
+  if (ordered === "last") return choices.at(-1);
+  const written = /^(\d)(?:st|nd|rd|th)$/.exec(ordered)?.[1] ?? counted;
+  const index =
+    counted === undefined && written === undefined
+      ? ordinals.indexOf(ordered)
+      : written !== undefined && /^\d$/.test(written)
+        ? Number(written) - 1
+        : cardinals.indexOf(written ?? "");
+  const names = [ordinals[index], cardinals[index], String(index + 1)];
+  const taken = choices.some(({ word }) =>
+    word
+      .toLowerCase()
+      .split(/[\s,()]+/)
+      .some((piece) => names.includes(piece)),
+  );
+  return index < 0 || taken ? undefined : choices[index];
 }
 
 /** The question that settles a word with several meanings. */

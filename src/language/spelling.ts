@@ -21,6 +21,7 @@ export const spellings: ReadonlyMap<string, readonly string[]> = new Map(
     ive: "i have",
     "let's": "let us",
     whats: "what is",
+    whens: "when is",
     wheres: "where is",
     hows: "how is",
     thats: "that is",
@@ -30,7 +31,7 @@ export const spellings: ReadonlyMap<string, readonly string[]> = new Map(
 
 /** "what's" is "what is"; after any other word the "'s" is possession and goes. */
 export const saysIs: ReadonlySet<string> = new Set(
-  "what it that there here where when who how he she this which everything".split(" "),
+  "what it that there here where when who how old he she this which everything".split(" "),
 );
 
 /** The word behind an apostrophe. */

@@ -4,6 +4,7 @@ import { peopleSentences } from "./people.ts";
 import { readingSentences } from "./readings.ts";
 import { recordSentences, summaryForms } from "./record.ts";
 import { shareSentences } from "./record-more.ts";
+import { stillGoodSentences } from "./still-good.ts";
 import { voiceSentences } from "./voice.ts";
 import { wetHandSentences } from "./wet-hands.ts";
 
@@ -133,6 +134,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["bottle blix called Rocket 1 litre", { name: "Rocket", solution: "blix", volume: 1000 }],
   ],
   bottles: [
+    ...stillGoodSentences.bottles,
+
     ["bottles"],
     ["what bottles do I have"],
     ["how old is Acorn", { bottle: "acorn" }],
@@ -350,7 +353,12 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["use the times for ascorbate developer stock", { table: "ascorbate developer stock" }],
     ["forget the chosen times", { none: true }],
   ],
-  "water in": [["water in"], ["the water is in"], ["water went in"]],
+  "water in": [
+    ...stillGoodSentences["water in"],
+    ["water in"],
+    ["the water is in"],
+    ["water went in"],
+  ],
   cancel: [["cancel"], ["never mind"], ["no"]],
   "how long": [
     ...wetHandSentences["how long"],
@@ -401,6 +409,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["how many minutes left"],
   ],
   mix: [
+    ...stillGoodSentences.mix,
+
     ["mix 1 litre of developer", { solution: "developer", total: 1000 }],
     [
       "mix a quart of blix in the tall jug",
@@ -734,12 +744,16 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["tell me about film that waits longer than 30 days", { rollDays: 30 }],
   ],
   expires: [
+    ...stillGoodSentences.expires,
+
     ["when does Acorn expire", { bottle: "acorn" }],
     ["when does the developer go off", { solution: "developer" }],
     ["how long is Banjo still good", { bottle: "banjo" }],
     ["until when does Acorn keep", { bottle: "acorn" }],
   ],
   fill: [
+    ...stillGoodSentences.fill,
+
     ["Acorn is half full", { bottle: "acorn", fill: "half" }],
     ["the bottle Acorn is nearly empty", { bottle: "acorn", fill: "less" }],
     ["there is some air in Acorn", { bottle: "acorn", fill: "some air" }],
@@ -976,6 +990,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["Acorn is not suspect", { bottle: "acorn" }],
   ],
   waste: [
+    ...stillGoodSentences.waste,
+
     ["is blix safe to pour down the drain", { solution: "blix" }],
     ["dispose of the old fixer", { solution: "fixer" }],
     ["throw out blix", { solution: "blix" }],
@@ -992,6 +1008,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["what do I do with used blix", { solution: "blix" }],
   ],
   "which bottle": [
+    ...stillGoodSentences["which bottle"],
+
     ["which bottle should I use"],
     ["which bottle for developer", { solution: "developer" }],
     ["which developer should I use", { solution: "developer" }],
@@ -1009,6 +1027,8 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["will Acorn do three rolls", { bottle: "acorn", film: [{ count: 3 }] }],
     ["is there enough developer for two rolls", { solution: "developer", film: [{ count: 2 }] }],
   ],
+  "part amount": stillGoodSentences["part amount"],
+  "wrong part": stillGoodSentences["wrong part"],
   ...voiceSentences,
   ...recordSentences,
 };

@@ -106,6 +106,9 @@ mix a litre of blix
 yes
 mix 650 ml of blix
 no
+how much water
+how much b
+i put c in by mistake
 stop mixing
 dilute 500 ml 1+9
 dilute 500 ml 1:9

@@ -39,6 +39,7 @@ import { readNextMorning } from "./next-morning.ts";
 import { readNone } from "./none.ts";
 import { readNothing } from "./nothing.ts";
 import { numberReader } from "./number.ts";
+import { readPartName } from "./part-name.ts";
 import { readPercent } from "./percent.ts";
 import { readPerson } from "./person.ts";
 import { readPlace } from "./place.ts";
@@ -131,6 +132,7 @@ export type ReaderName =
   | "task"
   | "temperature"
   | "text"
+  | "partName"
   | "toppedUp"
   | "traits"
   | "verdict"
@@ -208,6 +210,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   task: readTask,
   temperature: readTemperature,
   text: readText,
+  partName: readPartName,
   toppedUp: readToppedUp,
   traits: readTraits,
   verdict: readVerdict,

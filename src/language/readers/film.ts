@@ -83,6 +83,10 @@ function readItem(words: readonly string[], from: number): Read<FilmItem> {
   const counts = readNumber(words, from);
   const counted = counts.flatMap((count): Read<FilmItem> => {
     const times = timesWords.has(words[count.next] ?? "") ? count.next + 1 : count.next;
+    // "three 35s": behind a number of them alone, since "35 s" is also a time.
+    if (words[times] === "35" && words[times + 1] === "s" && typeof count.value === "number") {
+      return [{ value: { count: count.value, format: "135" }, next: times + 2 }];
+    }
     return readKind(words, times).map(({ value, next }) => ({
       value: isUnreadable(count.value) ? count.value : { count: count.value, ...value },
       next,

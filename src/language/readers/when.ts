@@ -122,7 +122,7 @@ export function ask(all: readonly When[], heard: string, zone: string): Unsettle
   const parts = all.map((when) => partsOf(when, zone));
   const halves = new Set(parts.map(({ time }) => time?.half)).size > 1;
   const [one, other, third] = parts;
-  let say = "Which one? The choices are on the screen.";
+  let say = sayMany(parts);
   if (one !== undefined && other !== undefined && third === undefined) {
     const sameDay = one.day === other.day && one.time !== undefined;
     const years = one.year !== other.year && one.time === undefined;
@@ -146,6 +146,23 @@ export function ask(all: readonly When[], heard: string, zone: string): Unsettle
       };
     }),
   };
+}
+
+/** Three or more: all of them where they fit in a breath, by day and hour if need be. */
+function sayMany(parts: readonly Parts[]): string {
+  const either = (all: readonly string[]): string =>
+    `${all.slice(0, -1).join(", ")} or ${all.at(-1) ?? ""}`;
+  const days = [...new Set(parts.map(({ spoken }) => spoken))];
+  const hours = [...new Set(parts.flatMap(({ time }) => time?.half ?? []))];
+  const crossed = days.length > 1 && hours.length > 1 && days.length * hours.length;
+  const forms = [
+    `${either(parts.map((part) => `${part.spoken}${at(part)}`))}?`,
+    ...(days.length === 1 ? [`${days[0] ?? ""} at ${either(hours)}?`] : []),
+    ...(hours.length === 1 ? [`At ${hours[0] ?? ""}: ${either(days)}?`] : []),
+    ...(crossed === parts.length ? [`${either(days)}, ${either(hours)}?`] : []),
+  ];
+  const short = forms.find((form) => form.split(/\s+/).length <= 12);
+  return short ?? "Which one? They are on the screen: say first, second, third.";
 }
 
 type Parts = {

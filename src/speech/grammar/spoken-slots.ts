@@ -62,6 +62,7 @@ export const spokenSlots: { readonly [name in ReaderName | SpokenPart]?: string 
   speed: "((two|three|four|five|ten) times faster)",
   place: "in the (cellar|fridge|cupboard|dark)",
   container: "(glass|plastic)",
+  partName: "(water|[part] (a|b|c|d)|starter)",
   toppedUp: "(topped up|filled up)",
   none: "nothing",
   reference: "reference",

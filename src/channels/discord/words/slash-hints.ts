@@ -71,6 +71,7 @@ export const slashHints: Readonly<Record<ReaderName, string>> = {
   task: "a few words",
   temperature: "a temperature, like 37.8 C or 100 F",
   text: "any words",
+  partName: "water, or a part's name: A, B, C",
   toppedUp: "true where it was topped up",
   traits: "what is on the roll, like C-41 pushed one stop",
   verdict: "true where the test was passed",
