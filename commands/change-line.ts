@@ -13,6 +13,7 @@ export const changeLineCommand = defineCommand({
     "(change|correct|make) [line] {line} (to|is|into|as) {value}",
     "line {line} [is|should be|to|should read] {value}",
     "(change|correct|make) [the] {solution} {word} (to|is|into) {value}",
+    "(change|correct|make) [the] {solution} keeps {word} full (to|is|into) {value}",
     "(change|correct|make) [the] {word} (to|is|into) {value}",
     "(correct|edit|change) [the] sheet {sheet}",
     "(correct|edit|change) [the] {sheet} sheet",

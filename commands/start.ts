@@ -54,7 +54,10 @@ const fields = z.object({
   bottle: z.string().optional(),
   duration: z
     .number()
-    .min(11, "A stage needs more than 10 seconds: the last 10 are for pouring out.")
+    .min(
+      11,
+      "A stage needs more than 10 seconds: the last 10 are for pouring out. For a rinse of 10 seconds say 20.",
+    )
     .max(86_400, "A stage of more than a day is no stage. Give minutes and seconds.")
     .optional(),
   temperature: z

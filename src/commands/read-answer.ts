@@ -21,7 +21,7 @@ import { readPush, readReuse, readRowMeaning } from "./read-rule.ts";
 type NotRead = string;
 
 const LEFT_OUT =
-  /^(skip( it| that| this)?|none|nothing|not on (it|the sheet|the paper|there)|(it )?does not say|no|n\/a|leave (it )?out|unknown|i do not know|it does not)$/;
+  /^(skip( it| that| this)?|none|nothing|not on (it|the sheet|the paper|there)|(it )?does not say|no|nope|n\/a|leave (it )?out|unknown|i do not know|it does not)$/;
 const ROOM = /^(at |in )?(the )?(room|ambient)( temperature)?$/;
 /** Said at the sink, and to a yes or no: nobody calls a sheet so. */
 const NO_NAME = /^(yes|yeah|yep|ok|okay|no|nope|next|done|left|ready|in|out|right|now|stop|start)$/;
@@ -42,7 +42,7 @@ export function readAnswer(
   const said = heard.words.join(" ");
   const room = ["warmth", "temperature"].includes(question.wants) && ROOM.test(said);
   if (LEFT_OUT.test(said) || room) {
-    if (question.wants === "yes" && said === "no") return ok(false);
+    if (question.wants === "yes" && /^no(pe)?$/.test(said)) return ok(false);
     return question.optional ? ok(null) : err(`That one I need. ${question.title}`);
   }
   const measure = answers.measure ?? "metric";

@@ -185,6 +185,8 @@ export function questionMeant(
     rolls: "capacity",
     keeping: "keeps",
     life: "keeps",
+    part: "keepsPart",
+    half: "keepsPart",
     re: "reuse",
     "re-use": "reuse",
     exhaustion: "reuse",

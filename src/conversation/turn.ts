@@ -192,7 +192,9 @@ class Talk {
       if (answered !== undefined) return answered;
     }
     const best = this.#match(sentence);
-    if (pending?.ask.eager === true && !(best !== undefined && outranksAnswer(best))) {
+    // "No" to a sheet's question is an answer: the paper does not say.
+    const no = pending?.ask.command === "learn" && /^no(pe)?$/.test(sentence.words.join(" "));
+    if (pending?.ask.eager === true && (no || !(best !== undefined && outranksAnswer(best)))) {
       return this.#eagerly(pending, sentence, best);
     }
     if (pending !== undefined && best !== undefined && this.#isBareAnswer(best, pending)) {
@@ -370,8 +372,8 @@ class Talk {
     if (command === undefined) return this.#unknown(sentence);
     const heard = this.#run({ command, fields: { ...ask.fields, [ask.slot]: sentence.typed } });
     const unread = heard.reply.facts.reason === "not-read";
-    // "skip" meant the question, and never a bath of the run beside it.
-    const other = best?.command.name === "skip" ? undefined : best;
+    // "skip" and "no" meant the question, and never a bath of the run beside it.
+    const other = ["skip", "cancel"].includes(best?.command.name ?? "") ? undefined : best;
     return unread && other !== undefined ? this.#run(other) : heard;
   }
 

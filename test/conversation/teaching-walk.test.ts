@@ -63,6 +63,37 @@ test("undo takes an answer back in a few words and asks that question again", ()
   expect(again.bench.draft?.answers.bath?.developer).toEqual({ total: 1000 });
 });
 
+test.each(["no", "nope"])("%s to a sheet's question means that the paper does not say", (no) => {
+  const { bench, reply } = talk(undefined, ...asked, "skip", "3:15", no);
+  expect(bench.draft?.answers.bath?.developer).toMatchObject({ temperature: null });
+  expect(reply.title).toContain("how is it agitated?");
+  expect(talk(undefined, ...asked, "skip", no).reply.title).toMatch(/^That one I need/);
+});
+
+test("no to whether all is right shows every line again", () => {
+  const wash = ["undo", "wash", "3:00", "skip", "skip"] as const;
+  const { reply } = talk(undefined, ...asked, ...wash, "no");
+  expect(reply.title).toContain("Compare each line");
+  expect(reply.lines).toContain("5. wash time: at least 3:00");
+});
+
+test("the part-full time is corrected by the words it is read back with", () => {
+  const keeps = ["skip", "3:15", "skip", "skip", "skip", "6 weeks full and 4 weeks half full"];
+  for (const words of ["keeps part full", "keeps half full"]) {
+    const { bench } = talk(undefined, ...asked, ...keeps, `change developer ${words} to 3 weeks`);
+    expect(bench.draft?.answers.bath?.developer).toMatchObject({ keeps: 42, keepsPart: 21 });
+  }
+});
+
+test("a rinse of ten seconds is told how to be read, since pouring out lies inside the time", () => {
+  const final = ["learn a sheet", "foo", "ecn2", "ml", "developer, wash", "skip", "3:00"];
+  const rest = ["skip", "skip", "skip", "skip", "skip", "skip", "skip"];
+  const { reply } = talk(undefined, ...final, ...rest, "10 s");
+  expect(reply.title).toContain("Read it with those on top: 20 s.");
+  const { bench } = talk(undefined, ...final, ...rest, "10 s", "20 s");
+  expect(bench.draft?.answers.bath?.wash?.time).toEqual({ time: 20, sense: "at least" });
+});
+
 test("undo of the first word of a sheet leaves no question", () => {
   const { reply, bench } = talk(undefined, "learn a sheet", "undo");
   expect(bench.draft).toBeUndefined();

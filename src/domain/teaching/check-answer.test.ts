@@ -73,6 +73,12 @@ test.each<{ what: string; change: BathAnswers; says: RegExp }>([
     says: /not plausible/,
   },
   {
+    what: "a developer at 8 °C, where hydroquinone no longer works (from memory)",
+    change: { temperature: { temperature: celsius(8) } },
+    says: /developer at 8 °C is not plausible/,
+  },
+  { what: "a batch of a spoonful", change: { total: ml(8) }, says: /batch of 8 mL cannot be/ },
+  {
     what: "a band of nothing",
     change: { temperature: { temperature: celsius(38), tolerance: celsiusDifference(0) } },
     says: /±0 °C is not plausible/,

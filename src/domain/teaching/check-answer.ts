@@ -40,12 +40,15 @@ export function checkBath(answers: Answers, name: string): string | undefined {
   if (warm !== undefined && warm !== null && (warm < 1 || warm > 80)) {
     return `Mixing water at ${showCelsius(warm)} is not plausible. Read it again with its unit, C or F.`;
   }
+  if (time !== undefined && time.time > 0 && time.time < 11 && !isDeveloper(kind)) {
+    return `${showDuration(time.time)} is no time for a bath: its last 10 seconds are for pouring out. Read it with those on top: ${showDuration(seconds(time.time + 10))}.`;
+  }
   if (time !== undefined && (time.time < 11 || time.time > 86_400)) {
     return `${showDuration(time.time)} is no time for a bath: more than 10 seconds, at most a day. Read it again.`;
   }
   if (temperature !== undefined && temperature !== null) {
-    const most = isDeveloper(kind) ? 50 : 60;
-    if (temperature.temperature < 5 || temperature.temperature > most) {
+    const [least, most] = isDeveloper(kind) ? [10, 50] : [5, 60];
+    if (temperature.temperature < least || temperature.temperature > most) {
       return `${name} at ${showCelsius(temperature.temperature)} is not plausible. Read it again with its unit, C or F.`;
     }
     if (
