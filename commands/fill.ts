@@ -64,7 +64,10 @@ export const fillCommand = defineCommand({
     if (topped === true) {
       const missing = millilitres(sizeOf(bottle) - contentsOf(bottle));
       if (more !== undefined && more > missing + 0.05 * sizeOf(bottle)) return noRoom(bottle, more);
-      if (missing < 1) return shown(bench, now, bottle, seenAs(bottle, "full", today), []);
+      if (missing < 1) {
+        const full = more === undefined ? [] : ["By my book it was full: nothing is added to it."];
+        return shown(bench, now, bottle, seenAs(bottle, "full", today), full);
+      }
       if (sure === undefined) return whatOnTop(bottle, missing, more);
       if (!sure) {
         const left = showVolume(contentsOf(bottle));

@@ -30,10 +30,8 @@ export const partAmountCommand = defineCommand({
     if (mixing === undefined) return nothingMixed();
     const step = part === undefined ? dueStep(mixing) : stepNamed(mixing, part);
     if (step === undefined) {
-      const { title } = whatNow(mixing);
-      return refuse("no-such-part", `${mixing.bath} has no part ${part ?? ""}. ${title}`, {
-        say: oneBreath(`${mixing.bath} has no part ${part ?? ""}.`),
-      });
+      const none = `${mixing.bath} has no part ${part?.toUpperCase() ?? ""}.`;
+      return refuse("no-such-part", `${none} ${whatNow(mixing).title}`, { say: none });
     }
     const done = mixing.steps.indexOf(step) < mixing.done;
     const title = `${showStep(step)}${done ? ", and it is in already" : ""}.`;

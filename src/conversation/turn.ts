@@ -318,12 +318,16 @@ class Talk {
     });
   }
 
-  /** An answer that is refused leaves its question open; only whether to is not asked twice. */
-  #answered({ ask }: Pending, choice: Choice): Heard {
+  /**
+   * An answer that is refused leaves its question open, unless another figure is what is wrong.
+   * Only whether to is not asked twice.
+   */
+  #answered({ ask, settles }: Pending, choice: Choice): Heard {
     const heard = this.#run(choice);
     const { reply, after } = heard;
     const whether = ask.options?.some(({ word }) => word === "yes") === true;
-    if (reply.kind !== "refusal" || reply.ask !== undefined || whether) return heard;
+    const other = settles !== undefined || (reply.facts.field ?? ask.slot) !== ask.slot;
+    if (reply.kind !== "refusal" || reply.ask !== undefined || whether || other) return heard;
     const asked = this.#thread.last?.reply;
     const again = asked?.kind === "question" && asked.ask?.slot === ask.slot ? [asked.title] : [];
     const thread = { ...after.threads[this.#who], pending: { ask, at: this.#now } };

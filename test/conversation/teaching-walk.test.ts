@@ -117,6 +117,12 @@ test("an answer that is refused leaves the question open, and says it again", ()
   expect(talk(undefined, ...start, "10 s", "5 s", "two days", "6:30").stage?.time).toBe(390);
 });
 
+test("which ounce is not asked again where the amount is what is wrong", () => {
+  const { reply } = talk(undefined, "use sheet demo", "mix 10000 quarts of developer", "us");
+  expect(reply.kind).toBe("refusal");
+  expect(reply.ask).toBeUndefined();
+});
+
 test("a refused yes asks nothing again: whether to is not asked twice", () => {
   const { reply } = talk(undefined, "learn a sheet", "stop teaching", "yes");
   expect(reply.ask).toBeUndefined();
