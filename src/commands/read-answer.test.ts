@@ -42,6 +42,7 @@ test.each(
 });
 
 test("a name longer than a breath is refused", () => {
+  expect(read("name", "what should i call it")).toBe(REFUSED);
   expect(read("name", "one two three four five six")).toBe(REFUSED);
   expect(read("name", "x".repeat(41))).toBe(REFUSED);
 });
@@ -316,6 +317,9 @@ test.each(
   table({
     "8": 8,
     "8 rolls": 8,
+    "8 rolls of 135": 8,
+    "8 rolls of 120 film": 8,
+    "8 rolls of 135-24": REFUSED,
     "eight rolls": 8,
     "2.5 rolls": 2.5,
     "a dozen": 12,

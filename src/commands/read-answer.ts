@@ -23,6 +23,7 @@ type NotRead = string;
 const LEFT_OUT =
   /^(skip( it| that| this)?|none|nothing|not on (it|the sheet|the paper|there)|(it )?does not say|no|nope|n\/a|leave (it )?out|unknown|i do not know|it does not)$/;
 const ROOM = /^(at |in )?(the )?(room|ambient)( temperature)?$/;
+const QUESTION = /^(what|how|which|why|who|where|when|can|could|do|does|should) /;
 /** Said at the sink, and to a yes or no: nobody calls a sheet so. */
 const NO_NAME = /^(yes|yeah|yep|ok|okay|no|nope|next|done|left|ready|in|out|right|now|stop|start)$/;
 
@@ -53,6 +54,7 @@ export function readAnswer(
       return heard.typed.length > 40 ||
         heard.words.length > 5 ||
         NO_NAME.test(said) ||
+        QUESTION.test(said) ||
         !/\p{L}{2}/u.test(heard.typed) ||
         /\?$/.test(heard.typed)
         ? err("A name of one to five words, please, not a figure alone.")
@@ -127,7 +129,9 @@ const ROLLS = "a number of rolls, like 8";
 
 /** Rolls are counted: whole, or by halves while they are few. "38.5" is a temperature. */
 function readCount(heard: Words, listening: Listening): Result<number, NotRead> {
-  const words = withoutLast(heard, ["rolls", "roll", "units", "unit", "films", "film"]);
+  // A roll of 135 with 36 exposures and one of 120 count the same.
+  const plain = heard.typed.replace(/\bof (135(-36)?|120|35 ?mm)( films?)?$/i, "");
+  const words = withoutLast(toWords(plain), ["rolls", "roll", "units", "unit", "films", "film"]);
   const count = readNumber(readers.number, words, listening, ROLLS);
   if (!count.ok) return count;
   const whole = Number.isInteger(count.value);

@@ -35,6 +35,14 @@ test("skip beside a planned run is the sheet's; with film wet it is the run's", 
   expect(named.reply.title).toContain("Skip developer?");
 });
 
+test.each(["wait", "ok"])(
+  "%s is no question about the question: it may be a run's word",
+  (word) => {
+    const { reply } = talk(cellar, "start cellar tank north", ...asked, word);
+    expect(reply.title).not.toMatch(/^Developer: how much/);
+  },
+);
+
 test("yes is a pour's where a pour waits, and the question's again where all is answered", () => {
   const { reply } = talk(
     undefined,

@@ -1,7 +1,9 @@
 import { toWords } from "../../language/words.ts";
 
+/** Alone it means that the question was not caught; "wait" and "ok" may be said to a run. */
+const NOISE = /^(u+h+m*|u+m+|e+r+m*|h+m+|sorry)$/;
 /** What is said before anything is said. */
-const HESITATION = /^(u+h+m*|u+m+|e+r+m*|h+m+|a+h+|oh|sorry|please|wait|ok|so|well|hang|on)$/;
+const OPENING = /^(a+h+|oh|please|wait|ok|so|well|hang|on|and)$/;
 
 const AGAIN = [
   /^(what|huh|eh|which|pardon|pardon me|excuse me|come again|what now|again|repeat|once more)$/,
@@ -15,9 +17,8 @@ const AGAIN = [
 /** "Uhh, what was the question": no answer, and the question is to come again. */
 export function asksAgain(typed: string): boolean {
   const { words } = toWords(typed);
-  const said = words
-    .filter((word) => !HESITATION.test(word))
-    .join(" ")
-    .replace(/^and /, "");
-  return words.length > 0 && (said === "" || AGAIN.some((form) => form.test(said)));
+  const quiet = words.filter((word) => !NOISE.test(word));
+  const said = quiet.filter((word) => !OPENING.test(word)).join(" ");
+  const noise = quiet.length < words.length && said === "";
+  return noise || AGAIN.some((form) => form.test(said));
 }
