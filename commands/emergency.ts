@@ -9,9 +9,18 @@ import { answer } from "../src/reply/reply.ts";
  */
 export const emergencyCommand = defineCommand({
   name: "emergency",
-  summary: "First aid in one breath: eyes, splash, burn, swallowed, shock, can't breathe.",
+  summary: "First aid in one breath: eyes, skin, burn, cut, swallowed, shock, can't breathe.",
   topic: "emergency",
-  sentences: ["(emergency|accident|first aid|i am hurt|someone is hurt|help me now)"],
+  sentences: [
+    "[there was|we had|an] (emergency|accident|an accident|first aid)",
+    "(i|he|she|someone|somebody) (am|is|got) (hurt|injured)",
+    "(i|he|she|someone|somebody) (hurt|injured) (my|his|her) (hand|finger|arm|foot|leg|head|back)",
+    "[help] {kind}",
+    "(i hurt myself|it hurts|i do not feel well|i feel bad)",
+    "[please] help me [now|quick|quickly|fast]",
+    "smells [really|very|so] (bad|awful|terrible|horrible|strong)",
+  ],
+  slots: { kind: "aid" },
   examples: ["eyes", "swallowed"],
   fields: z.object({ kind: z.string().optional() }),
   who: "anyone",
@@ -26,8 +35,11 @@ export const emergencyCommand = defineCommand({
     if (found === undefined) {
       return answer({
         title:
-          "Emergency number first if anyone is in danger. Then tell me: eyes, burn, swallowed, shock, or can't breathe.",
-        say: "In danger? Emergency number first. Eyes, burn, swallowed, shock, breathing?",
+          "Is anyone hurt? Emergency number first if anyone is in danger. Then tell me: eyes, skin, burn, cut, swallowed, shock, mercury, or can't breathe.",
+        lines: [
+          "Nobody is hurt? Say trouble when something went wrong with the film, help for what I can do.",
+        ],
+        say: "Anyone hurt? Emergency number. Eyes, skin, burn, cut, swallowed, shock, breathing?",
         facts: { kind: "unknown", first_aid: true },
       });
     }

@@ -63,15 +63,37 @@ const spokenWords = [
   "imperial",
 ];
 
+/** Parts of a body, and words of mishaps: who says them wants no sums and no settings. */
+const harm = new Set(
+  (
+    "eye eyes hand hands finger fingers thumb arm arms skin face mouth nose throat head leg legs " +
+    "foot feet chest lungs stomach hurt hurts pain painful sore bled blood choke sick faint " +
+    "broke broken smashed shattered burst spill spilled spilt spilling leak leaks leaked leaking " +
+    "accident poison poisoned poisonous gas smoke fire mercury smell smells stinks fell dropped"
+  ).split(" "),
+);
+
+/** Does a sentence that nothing reads speak of somebody hurt, or of something broken or spilt? */
+export const tellsOfHarm = ({ words }: Pick<Words, "words">): boolean =>
+  words.some((word) => harm.has(word));
+
 /**
  * For a sentence that means nothing: the same sentence with misspelt words mended, if mending
- * changes it, and the three commands that share most words with it.
+ * changes it, and the three commands that share most words with it. Where it tells of harm the words
+ * for that, and nothing else: it is no time to guess.
  */
 export function nearest(
   sentence: Words,
   commands: readonly Command[],
   listening: Listening,
 ): { readonly correction: string | undefined; readonly commands: readonly Command[] } {
+  if (tellsOfHarm(sentence)) {
+    const helpers = ["emergency", "trouble"];
+    const first = helpers.flatMap(
+      (name) => commands.find((command) => command.name === name) ?? [],
+    );
+    return { correction: undefined, commands: first };
+  }
   const { all: vocabulary, own } = vocabularyOf(commands);
   const names = [...listening.names.bottle.keys(), ...listening.names.sheet.keys()].flatMap(
     (name) => name.split(" "),

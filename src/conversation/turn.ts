@@ -5,7 +5,6 @@ import { markRehearsal } from "../commands/mark-rehearsal.ts";
 import { notYours } from "../commands/not-yours.ts";
 import { mayUse, type Right, rightNeeded, type Standing } from "../commands/permissions.ts";
 import type { ExportFile, Reads, Work } from "../commands/work.ts";
-import { emergencies } from "../data/safety.ts";
 import { diff } from "../domain/changes.ts";
 import { LONGEST_BLOCK } from "../domain/record/read-repeatable.ts";
 import type { Bench } from "../domain/session/bench.ts";
@@ -31,11 +30,12 @@ import {
 } from "../reply/reply.ts";
 import { sayRetimed } from "./announce.ts";
 import { listWords, pick, whichOne } from "./choices.ts";
+import { emergencyIn } from "./emergency-in.ts";
 import { listeningOf } from "./listening.ts";
 import { momentOf } from "./moment.ts";
 import type { BenchRecord, Pending, Said, Thread } from "./record.ts";
 import { settleRuns } from "./settle-runs.ts";
-import { nearest } from "./suggest.ts";
+import { nearest, tellsOfHarm } from "./suggest.ts";
 import { type Choice, understand } from "./understand.ts";
 
 /**
@@ -249,12 +249,9 @@ class Talk {
 
   #emergency(sentence: Words): Choice | undefined {
     const command = this.#commandNamed("emergency");
-    if (command === undefined) return undefined;
-    for (const { id, words } of emergencies) {
-      if (sentence.words.some((word) => words.includes(word)))
-        return { command, fields: { kind: id } };
-    }
-    return undefined;
+    const emergency = emergencyIn(sentence);
+    if (command === undefined || emergency === undefined) return undefined;
+    return { command, fields: { kind: emergency.id } };
   }
 
   /** Yes to a question of which or of how long: it is told how to answer, unless a pour waits for it. */
@@ -564,7 +561,9 @@ class Talk {
         "not-understood",
         `I do not know what to do with "${short(sentence.typed)}". Nearest I can do:`,
         {
-          say: "I did not understand. Say help for what I can do.",
+          say: tellsOfHarm(sentence)
+            ? "Not understood. Anyone hurt? Say emergency. Film in danger? Say trouble."
+            : "I did not understand. Say help for what I can do.",
           lines,
           facts: { nearest: commands.map(({ name }) => name) },
         },

@@ -20,7 +20,12 @@ const emergencyData = z
     entries: z.array(
       z.object({
         id: z.string(),
+        /** Any of these calls for it, whatever else is said. */
         words: z.array(z.string()),
+        /** These do so when they are all that is said and answer no question. */
+        alone: z.array(z.string()),
+        /** How people tell of it, as templates, anywhere in a sentence. */
+        ways: z.array(z.string()),
         say: z.string(),
         lines: z.array(z.string()),
         grade: z.string(),

@@ -1,5 +1,6 @@
 import { faultSentences } from "./faults.ts";
 import { logSentences } from "./log.ts";
+import { mishapSentences } from "./mishaps.ts";
 import { peopleSentences } from "./people.ts";
 import { readingSentences } from "./readings.ts";
 import { recordSentences, summaryForms } from "./record.ts";
@@ -275,6 +276,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["I can't breathe", { kind: "breathing" }],
     ["first aid"],
     ["emergency"],
+    ...mishapSentences.emergency,
   ],
   enough: [
     [

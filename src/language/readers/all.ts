@@ -1,4 +1,5 @@
 import type { SlotReader } from "../reader.ts";
+import { readAid } from "./aid.ts";
 import { readAmount } from "./amount.ts";
 import { readArea, readAreaUnit } from "./area.ts";
 import { readBath } from "./bath.ts";
@@ -66,6 +67,7 @@ import { readYes } from "./yes.ts";
 
 /** Every slot a template may name. */
 export type ReaderName =
+  | "aid"
   | "amount"
   | "area"
   | "areaUnit"
@@ -144,6 +146,7 @@ export type ReaderName =
   | "yes";
 
 export const readers: Record<ReaderName, SlotReader> = {
+  aid: readAid,
   amount: readAmount,
   area: readArea,
   areaUnit: readAreaUnit,

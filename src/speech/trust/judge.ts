@@ -1,8 +1,8 @@
 import type { Command } from "../../commands/define-command.ts";
+import { emergencyIn } from "../../conversation/emergency-in.ts";
 import { listeningOf } from "../../conversation/listening.ts";
 import type { BenchRecord } from "../../conversation/record.ts";
 import { type Choice, understand } from "../../conversation/understand.ts";
-import { emergencies } from "../../data/safety.ts";
 import { type Instant, secondsBetween } from "../../domain/units/quantity.ts";
 import { readYes } from "../../language/readers/yes.ts";
 import { toWords, type Words } from "../../language/words.ts";
@@ -86,7 +86,7 @@ export function judge(
     if (spoken.byKey) return result({ kind: "say", line: "I did not catch that." }, thread);
     return result({ kind: "ignore" }, thread);
   }
-  if (isEmergency(sentence) && (addressed || spoken.score >= thresholds.always)) {
+  if (emergencyIn(sentence) !== undefined && (addressed || spoken.score >= thresholds.always)) {
     return result({ kind: "pass", text: said.text });
   }
   const choice = understand(sentence, commands, listening);
@@ -176,9 +176,6 @@ function withoutWakeWord(text: string): { readonly text: string; readonly woken:
     ? { text: words.slice(1).join(" "), woken: true }
     : { text, woken: false };
 }
-
-const isEmergency = ({ words }: Words): boolean =>
-  emergencies.some((emergency) => words.some((word) => emergency.words.includes(word)));
 
 const wholeYes = ({ words }: Words): boolean | undefined =>
   readYes(words, 0).find(({ next }) => next === words.length)?.value;

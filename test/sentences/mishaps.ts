@@ -1,0 +1,35 @@
+import type { Said } from "./sentences.ts";
+
+/** What people cry out when something happened, to them or to the film: added to the rows of their commands. */
+export const mishapSentences = {
+  emergency: [
+    ["i feel dizzy", { kind: "breathing" }],
+    ["fumes", { kind: "breathing" }],
+    ["i feel a bit sick", { kind: "breathing" }],
+    ["smells really bad, rotten eggs", { kind: "breathing" }],
+    ["it smells awful in here", { kind: "breathing" }],
+    ["my hands itch", { kind: "skin" }],
+    ["i got developer on my arm", { kind: "skin" }],
+    ["developer on my skin", { kind: "skin" }],
+    ["blix all over my hands", { kind: "skin" }],
+    ["I spilled fixer on my leg", { kind: "skin" }],
+    ["glass broke cut my hand", { kind: "cut" }],
+    ["i cut my hand", { kind: "cut" }],
+    ["I've cut my finger on the bottle", { kind: "cut" }],
+    ["he is bleeding", { kind: "cut" }],
+    ["cut", { kind: "cut" }],
+    ["help, mercury", { kind: "mercury" }],
+    ["my thermometer is broken its mercury", { kind: "mercury" }],
+    ["broke a thermometer, mercury on the floor", { kind: "mercury" }],
+    ["the mercury thermometer broke", { kind: "mercury" }],
+    ["thermometer broke", { kind: "thermometer" }],
+    ["the thermometer is broken", { kind: "thermometer" }],
+    ["dropped the thermometer", { kind: "thermometer" }],
+    ["I broke the red thermometer", { kind: "thermometer" }],
+    ["I burned my hand and cut my finger", { kind: "burn" }],
+    ["help me"],
+    ["help me please"],
+    ["i hurt my hand"],
+    ["someone is hurt"],
+  ],
+} satisfies Readonly<Record<string, readonly Said[]>>;
