@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
-import { rescues } from "../src/data/rescues.ts";
+import { bathByClock, troubleCase } from "../src/commands/trouble-case.ts";
+import { type Rescue, rescues } from "../src/data/rescues.ts";
 import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
@@ -15,15 +16,21 @@ export const troubleCommand = defineCommand({
   sentences: [
     "(trouble|help quick|problem|something went wrong|what now)",
     "trouble [with|the] {what}",
-    "(light got in|i (opened|dropped) the (tank|lid)|the lid came off)",
+    "[trouble] {mishap}",
   ],
   slots: { what: "text", detail: "text" },
-  examples: ["trouble", "trouble light got in"],
-  fields: z.object({ what: z.string().optional(), detail: z.string().optional() }),
+  examples: ["trouble", "light got in", "i forgot the stop bath"],
+  fields: z.object({
+    what: z.string().optional(),
+    detail: z.string().optional(),
+    /** Told in a sentence of their own. */
+    mishap: z.object({ what: z.string(), detail: z.string().optional() }).optional(),
+  }),
   changes: false,
   aside: true,
   values: { what: "the trouble", detail: "the case", source: "where the verdict comes from" },
-  run({ bench, now }, { what, detail }) {
+  run({ bench, now }, { mishap, ...said }) {
+    const what = mishap?.what ?? said.what;
     const clockNote = "A running clock runs on.";
     if (what === undefined) {
       return askFor(
@@ -38,10 +45,10 @@ export const troubleCommand = defineCommand({
         },
       );
     }
-    const said = what.toLowerCase();
+    const told = what.toLowerCase();
     const rescue =
-      rescues.find(({ id, word }) => id === said || word === said) ??
-      rescues.find(({ words }) => words.some((word) => said.includes(word)));
+      rescues.find(({ id, word }) => id === told || word === told) ??
+      rescues.find(({ words }) => words.some((word) => told.includes(word)));
     if (rescue === undefined) {
       return refuse(
         "unknown-trouble",
@@ -52,9 +59,13 @@ export const troubleCommand = defineCommand({
         },
       );
     }
-    const verdict =
-      detail === undefined ? undefined : ownValue(rescue.verdicts, detail.toLowerCase());
-    if (verdict === undefined) {
+    // Who tells of it in a sentence of their own is not asked for what the clock knows.
+    const known =
+      mishap !== undefined && rescue.id === "light" ? bathByClock(bench, now) : undefined;
+    const detail = said.detail?.toLowerCase() ?? mishap?.detail ?? known;
+    const which = detail === undefined ? undefined : troubleCase(bench, rescue.id, detail, now);
+    const verdict = which === undefined ? undefined : ownValue(rescue.verdicts, which.verdict);
+    if (detail === undefined || verdict === undefined) {
       return askFor(
         "trouble",
         { what: rescue.id },
@@ -68,17 +79,18 @@ export const troubleCommand = defineCommand({
     }
     const run = liveRuns(bench)[0];
     return {
-      bench: run === undefined ? bench : withTrouble(bench, run, rescue, detail ?? "", now),
+      bench: run === undefined ? bench : withTrouble(bench, run, rescue, detail, now),
       reply: answer({
         title: verdict.say,
         lines: [
+          ...(which?.lines ?? []),
           ...verdict.lines,
           run === undefined
             ? "Say note and what happened, so that the record has it."
             : "The record has it. Say note for more of what happened.",
         ],
         say: verdict.say,
-        facts: { what: rescue.id, detail: detail ?? null, source: verdict.source },
+        facts: { what: rescue.id, detail, source: verdict.source },
         working: [`Founded on: ${verdict.source}.`],
       }),
     };
@@ -89,11 +101,11 @@ export const troubleCommand = defineCommand({
 function withTrouble(
   bench: Bench,
   run: Run,
-  { word, ask }: (typeof rescues)[number],
+  { word, ask }: Rescue,
   detail: string,
   at: Instant,
 ): Bench {
-  const trouble = { at, what: word, detail: `${ask.title} ${detail.toLowerCase()}` };
+  const trouble = { at, what: word, detail: `${ask.title} ${detail}` };
   const troubles = [...(run.troubles ?? []), trouble];
   return { ...bench, runs: { ...bench.runs, [run.id]: { ...run, troubles } } };
 }

@@ -10,6 +10,8 @@ const checked = z
         id: z.string(),
         word: z.string(),
         words: z.array(z.string()),
+        /** How people tell of it in a whole sentence, as templates, and the case it is. */
+        ways: z.array(z.object({ says: z.string(), detail: z.string().optional() })),
         ask: z.object({ title: z.string(), options: z.array(z.string()).min(2) }),
         verdicts: z.record(z.string(), verdict),
       }),

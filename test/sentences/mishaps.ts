@@ -1,5 +1,9 @@
 import type { Said } from "./sentences.ts";
 
+const mishap = (what: string, detail?: string) => ({
+  mishap: detail === undefined ? { what } : { what, detail },
+});
+
 /** What people cry out when something happened, to them or to the film: added to the rows of their commands. */
 export const mishapSentences = {
   emergency: [
@@ -31,5 +35,38 @@ export const mishapSentences = {
     ["help me please"],
     ["i hurt my hand"],
     ["someone is hurt"],
+  ],
+  trouble: [
+    ["trouble the hose came off", { what: "hose came off" }],
+    ["trouble light got in", mishap("light")],
+    ["light got in", mishap("light")],
+    ["the lid came off", mishap("light")],
+    ["someone turned the light on", mishap("light")],
+    ["my son turned on the lights", mishap("light")],
+    ["somebody opened the door", mishap("light")],
+    ["I opened the tank", mishap("light")],
+    ["the light was on", mishap("light")],
+    ["i forgot the stop bath", mishap("forgot", "the stop")],
+    ["forgot the stop", mishap("forgot", "the stop")],
+    ["I've forgotten the wash", mishap("forgot", "a wash")],
+    ["I forgot to rinse", mishap("forgot", "a wash")],
+    ["I forgot to agitate", mishap("forgot", "agitation")],
+    ["oops I skipped the bleach", mishap("forgot", "a bath")],
+    ["I forgot the fixer", mishap("forgot", "a bath")],
+    ["poured the fixer first", mishap("wrong bath", "blix or fixer first")],
+    ["I put the blix in first", mishap("wrong bath", "blix or fixer first")],
+    ["poured in the fixer instead of the developer", mishap("wrong bath", "blix or fixer first")],
+    ["I poured in the wrong bath", mishap("wrong bath")],
+    [
+      "I poured the developer back into the wrong bottle",
+      mishap("wrong bath", "returned to a wrong bottle"),
+    ],
+    ["its leaking", mishap("spill")],
+    ["it's leaking", mishap("spill")],
+    ["the tank leaks", mishap("spill")],
+    ["i spilled developer", mishap("spill")],
+    ["I knocked over the jug", mishap("spill")],
+    ["I dropped the tank", mishap("spill")],
+    ["the bottle broke", mishap("spill")],
   ],
 } satisfies Readonly<Record<string, readonly Said[]>>;

@@ -668,12 +668,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
     ["trim the water bath"],
   ],
-  trouble: [
-    ["trouble"],
-    ["something went wrong"],
-    ["trouble light got in", { what: "light got in" }],
-    ["what now"],
-  ],
+  trouble: [["trouble"], ["something went wrong"], ...mishapSentences.trouble, ["what now"]],
   undo: [["undo"], ["take that back"], ["that was wrong"]],
   "use sheet": [
     ["use sheet saltmarsh demo", { sheet: "demo" }],

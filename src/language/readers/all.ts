@@ -32,6 +32,7 @@ import { readHeld } from "./held-name.ts";
 import { readInJug } from "./in-jug.ts";
 import { readLookSign } from "./look-sign.ts";
 import { readMass, readMassUnit } from "./mass.ts";
+import { readMishap } from "./mishap.ts";
 import { readMoment } from "./moment.ts";
 import { readMovement } from "./movement.ts";
 import { nameReader } from "./names.ts";
@@ -99,6 +100,7 @@ export type ReaderName =
   | "inJug"
   | "mass"
   | "massUnit"
+  | "mishap"
   | "mixedDate"
   | "movement"
   | "newName"
@@ -178,6 +180,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   inJug: readInJug,
   mass: readMass,
   massUnit: readMassUnit,
+  mishap: readMishap,
   mixedDate: readDateOrUnknown,
   movement: readMovement,
   newName: readNewName,

@@ -47,6 +47,8 @@ export const spokenSlots: { readonly [name in ReaderName | SpokenPart]?: string 
   sign: "(yellow|dark|brown|black|cloudy|milky|crunchy)",
   verdict: "(passed|failed)",
   foul: "contaminated",
+  mishap:
+    "(light got in|someone (turned the light on|opened the door)|the lid came off|i (opened|dropped) the tank|[i] forgot the (stop|wash|fixer|bleach)|[i] forgot to agitate|(the tank leaks|it is leaking|the tank is leaking)|i spilled [the] (developer|bleach|blix|fixer)|[i] poured the (fixer|blix) first)",
   mixedDate: "(today|yesterday|{plural} (days|weeks) ago|a week ago|last {weekday}|on {weekday})",
   weekday: "(monday|tuesday|wednesday|thursday|friday|saturday|sunday)",
   clock: "({hour} ([o'clock]|thirty|fifteen|forty five)|noon|midnight)",

@@ -37,6 +37,7 @@ export const slashHints: Readonly<Record<ReaderName, string>> = {
   inJug: "a bath, or the bottle it came from",
   mass: "a weight, like 12.5 g or half an ounce",
   massUnit: "a unit of weight, like g or oz",
+  mishap: "what happened, like light got in or I forgot the stop",
   mixedDate: "a day, like today, yesterday or 20 November; or unknown",
   movement: "how the tank is moved",
   newName: "a name of one or two words",

@@ -1,0 +1,23 @@
+import { rescues } from "../../data/rescues.ts";
+import { isTemplate } from "../holds-template.ts";
+import type { Reading } from "../reader.ts";
+import { skip } from "./phrases.ts";
+
+/** What went wrong at the tank: the id of its rescue, and which case of it, where that was said. */
+export type Mishap = { readonly what: string; readonly detail?: string | undefined };
+
+const told = rescues.flatMap(({ id, ways }) =>
+  ways.map(({ says, detail }) => ({
+    tells: isTemplate(says),
+    value: detail === undefined ? { what: id } : { what: id, detail },
+  })),
+);
+
+const cries: ReadonlySet<string> = new Set(["oops", "oh", "damn", "help", "shit"]);
+
+/** The slot `{mishap}`: told in people's own words, to the end of the sentence. */
+export function readMishap(words: readonly string[], from: number): readonly Reading<Mishap>[] {
+  const rest = words.slice(skip(words, from, cries));
+  const found = told.find(({ tells }) => tells(rest));
+  return found === undefined ? [] : [{ value: found.value, next: words.length }];
+}
