@@ -69,4 +69,16 @@ export const mishapSentences = {
     ["I dropped the tank", mishap("spill")],
     ["the bottle broke", mishap("spill")],
   ],
+  "light safe": [
+    ["can i open the tank"],
+    ["can i turn the light on"],
+    ["is it safe to turn the lights on"],
+    ["can i take the lid off"],
+    ["can i look at the film"],
+    ["can I stop now"],
+    ["when can I look at my negatives"],
+    ["may I open the lid for a second"],
+    ["is it safe to switch on the light yet"],
+    ["is the film fixed yet"],
+  ],
 } satisfies Readonly<Record<string, readonly Said[]>>;

@@ -653,6 +653,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["temp 99.5 F tank north", { tank: "North", temperature: 37.5 }],
     ["temperature"],
   ],
+  "light safe": mishapSentences["light safe"],
   time: [["what time is it"], ["what's the time"], ["what is the date"]],
   trim: [
     ...wetHandSentences.trim,

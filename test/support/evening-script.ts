@@ -463,6 +463,13 @@ what went wrong with tank south
 my film is milky, all rolls
 cancel
 confirmed 1
+can i open the tank
+thermometer broke
+i forgot the stop bath
+light got in
+developer
+what now
+acorn into banjo
 `
   .trim()
   .split("\n");
