@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
-import { bathByClock, troubleCase } from "../src/commands/trouble-case.ts";
+import { bathByClock, isFilmWet, troubleCase } from "../src/commands/trouble-case.ts";
 import { type Rescue, rescues } from "../src/data/rescues.ts";
 import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
@@ -14,7 +14,7 @@ export const troubleCommand = defineCommand({
   summary: "Something went wrong at the tank: two questions, then what to do.",
   topic: "run",
   sentences: [
-    "(trouble|help quick|problem|something went wrong|what now)",
+    "(trouble|help quick|problem|something went wrong)",
     "trouble [with|the] {what}",
     "[trouble] {mishap}",
   ],
@@ -50,12 +50,18 @@ export const troubleCommand = defineCommand({
       rescues.find(({ id, word }) => id === told || word === told) ??
       rescues.find(({ words }) => words.some((word) => told.includes(word)));
     if (rescue === undefined) {
+      const wet = isFilmWet(bench, now);
       return refuse(
         "unknown-trouble",
-        `I have no advice on "${what.slice(0, 60)}". Finish the bath by its clock and note it.`,
+        `I have no advice on "${what.slice(0, 60)}".${wet ? " Finish the bath by its clock and note it." : " No clock is running: nothing hurries."}`,
         {
-          say: "I do not know that one. Finish by the clock.",
-          lines: ["A wet film in a closed tank can wait in the wash while you think."],
+          say: wet
+            ? "I do not know that one. Finish by the clock."
+            : "I do not know that one. No clock is running.",
+          lines: [
+            ...(wet ? ["A wet film in a closed tank can wait in the wash while you think."] : []),
+            `Advice I have is on ${rescues.map(({ word }) => word).join(", ")}. Anyone hurt? Say emergency.`,
+          ],
         },
       );
     }

@@ -15,6 +15,9 @@ const inBaths = (bench: Bench, now: Instant): readonly InBath[] =>
     return at.kind === "in" ? [{ ...at, called: calledTank(run) }] : [];
   });
 
+/** Is a clock running over film? */
+export const isFilmWet = (bench: Bench, now: Instant): boolean => inBaths(bench, now).length > 0;
+
 /** Before or after the developer, where one tank's film is in a bath and no other's. */
 export function bathByClock(
   bench: Bench,

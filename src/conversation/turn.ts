@@ -191,7 +191,8 @@ class Talk {
       const answered = this.#answer(pending, sentence);
       if (answered !== undefined) return answered;
     }
-    const best = this.#match(sentence);
+    const heard = this.#match(sentence);
+    const best = pending !== undefined && this.#answersWhy(heard, pending) ? undefined : heard;
     // "No" to a sheet's question is an answer: the paper does not say.
     const no = pending?.ask.command === "learn" && /^no(pe)?$/.test(sentence.words.join(" "));
     if (pending?.ask.eager === true && (no || !(best !== undefined && outranksAnswer(best)))) {
@@ -260,6 +261,13 @@ class Talk {
     if (optional === true || options?.some(({ word }) => word === "yes") === true) return false;
     if (command.name === "cancel") return pending.settles !== undefined;
     return command.name === "yes" && !pourIsOpen(this.#record.bench, this.#now);
+  }
+
+  /** "The lid leaked" answers why it was stopped: a mishap is trouble only where nobody asked for words. */
+  #answersWhy(heard: Choice | undefined, pending: Pending): boolean {
+    const asking = this.#commandNamed(pending.ask.command);
+    if (heard?.command.name !== "trouble" || heard.fields.mishap === undefined) return false;
+    return asking !== undefined && asking !== heard.command && isFreeText(asking, pending);
   }
 
   #commandNamed(name: string): Command | undefined {
@@ -488,7 +496,9 @@ class Talk {
       const step = { label: reply.title, at: this.#now, changes, ...whose };
       undo = [...undo, step].slice(-UNDO_STEPS);
     }
-    const keepsQuestion = command.aside && reply.ask === undefined;
+    // What a command asked itself is answered with this, whatever other questions it leaves open.
+    const isOwn = this.#pending?.ask.command === command.name;
+    const keepsQuestion = command.aside && reply.ask === undefined && !isOwn;
     const pending =
       reply.ask !== undefined
         ? { ask: reply.ask, at: this.#now }

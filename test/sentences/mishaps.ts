@@ -81,4 +81,5 @@ export const mishapSentences = {
     ["is it safe to switch on the light yet"],
     ["is the film fixed yet"],
   ],
+  "what now": [["what now"], ["now what"], ["so what do I do now"], ["what should we do"]],
 } satisfies Readonly<Record<string, readonly Said[]>>;

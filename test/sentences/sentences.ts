@@ -653,6 +653,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["temp 99.5 F tank north", { tank: "North", temperature: 37.5 }],
     ["temperature"],
   ],
+  "what now": mishapSentences["what now"],
   "light safe": mishapSentences["light safe"],
   time: [["what time is it"], ["what's the time"], ["what is the date"]],
   trim: [
@@ -669,7 +670,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ],
     ["trim the water bath"],
   ],
-  trouble: [["trouble"], ["something went wrong"], ...mishapSentences.trouble, ["what now"]],
+  trouble: [["trouble"], ["something went wrong"], ...mishapSentences.trouble],
   undo: [["undo"], ["take that back"], ["that was wrong"]],
   "use sheet": [
     ["use sheet saltmarsh demo", { sheet: "demo" }],
