@@ -158,7 +158,9 @@ function proved(
       }),
     };
   }
-  const marked = markSuspect(logged, culprit, `${cause.name} (${what})`, now, cause.foul === true);
+  const marked = markSuspect(logged, culprit, `${cause.name} (${what})`, now, {
+    contaminated: cause.foul === true,
+  });
   const recall = recallFor(marked.bench, culprit);
   const shown = showRecall(marked.bench, recall);
   return {

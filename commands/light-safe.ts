@@ -25,10 +25,7 @@ export const lightSafeCommand = defineCommand({
   summary: "Whether the tank may be opened and the light go on, by what the film has had.",
   topic: "run",
   sentences: [
-    `(can|may|could|should|must) (i|we) [safely|already] ${wish} [yet|already|safely|for a second|for a moment|quickly]`,
-    `is it [already] (safe|ok|fine|all right|too early) to ${wish} [yet|already]`,
-    `when (can|may|could) (i|we) ${wish}`,
-    `when is it (safe|ok) to ${wish}`,
+    `((can|may|could|should|must) (i|we) [safely|already]|is it [already] (safe|ok|fine|all right|too early) to|when (can|may|could) (i|we)|when is it (safe|ok) to) ${wish} [yet|already|safely|quickly|for a second|for a moment]`,
     "is [the] film (light safe|safe|fixed) [yet|already]",
     "is (it|light|room light) (light safe|safe|ok|fine) [yet|already]",
   ],

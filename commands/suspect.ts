@@ -5,8 +5,14 @@ import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { isUnnamed, LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
 import { sheetById } from "../src/commands/sheets.ts";
 import { failedTest } from "../src/domain/chemistry/look.ts";
+import { type Bench, liveBottles } from "../src/domain/session/bench.ts";
 import { markSuspect } from "../src/domain/session/suspicion.ts";
-import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
+import { dayStart } from "../src/domain/timing/day-bounds.ts";
+import { type Instant, later } from "../src/domain/units/quantity.ts";
+import { answer, oneBreath, type Reply, refuse } from "../src/reply/reply.ts";
+
+/** When it happened, where somebody says so. */
+const WHEN = "[{on}|{ago}]";
 
 export const suspectCommand = defineCommand({
   name: "suspect",
@@ -21,15 +27,17 @@ export const suspectCommand = defineCommand({
     "suspect {bottle} [because {reason}]",
     "(something|anything) (is|went|seems) (wrong|off|odd|strange) with ({bottle}|[the] {bath}) [because {reason}]",
     "[i] do not trust {bottle}",
-    "there is [some] {solution} in ({bottle}|[the] {bath})",
-    "({solution}|{other}) (went|got|ran|spilled|dripped|leaked|was poured) [back] (in|into) ({bottle}|[the] {bath})",
-    "[i|we|someone] [have] (poured|put|spilled|dripped) [some] [the] {solution} (in|into) ({bottle}|[the] {bath})",
-    "[i|we|someone] [have] (poured|put) [some] [the] ({solution}|{other}) back (in|into) [the] {bath}",
+    "there is [some] ({solution}|{other}) in ({bottle}|[the] {bath})",
+    "({bottle}|[the] {bath}) has [got] [some] {solution} in (it|there)",
+    `({solution}|{other}) (went|got|ran|spilled|dripped|leaked|was poured) [back] (in|into) ({bottle}|[the] {bath} [bottle]) ${WHEN}`,
+    `[i|we|someone] [have] (poured|put|spilled|dripped|tipped) [some|a bit of] [the] ({solution}|{other}) (in|into) ({bottle}|[the] {bath} [bottle]) ${WHEN}`,
+    "[i|we|someone] [have] (poured|put) [some] [the] ({solution}|{other}) back (in|into) [the] {bath} [bottle]",
+    "{other} (into|in) {bottle}",
     "[the] {thermometer} thermometer (is|was) (off|wrong|bad|suspect|out) [by {reason}]",
     "[the] sheet {sheet} (is|was) (wrong|suspect|bad|misread)",
     "[the] {sheet} sheet (is|was) (wrong|suspect|bad|misread)",
   ],
-  slots: { reason: "text", thermometer: "word", other: "bottle" },
+  slots: { on: "pastDate", reason: "text", thermometer: "word", other: "bottle" },
   examples: ["Acorn is suspect", "blix went into Acorn", "the red thermometer was off"],
   fields: z.object({
     bottle: z.string().optional(),
@@ -42,6 +50,9 @@ export const suspectCommand = defineCommand({
     other: z.string().optional(),
     /** Contaminated, in so many words. */
     foul: z.literal(true).optional(),
+    /** When it got in: ISO date, or how long ago, s. */
+    on: z.string().optional(),
+    ago: z.number().nonnegative().optional(),
     reason: z.string().max(200, "Say in a few words what is wrong.").optional(),
   }),
   changes: true,
@@ -62,6 +73,9 @@ export const suspectCommand = defineCommand({
       const title = "Which thermometer? Say a word for it, like red.";
       return askFor("suspect", { reason }, "thermometer", title);
     }
+    if (named === undefined && bath !== undefined && liveBottles(bench).length === 0) {
+      return noBottles(solution, bath);
+    }
     const found =
       bath === undefined
         ? undefined
@@ -69,6 +83,8 @@ export const suspectCommand = defineCommand({
             ...(other === undefined ? { solution } : { other: other.id }),
             reason,
             foul,
+            on: wanted.on,
+            ago: wanted.ago,
           });
     if (found !== undefined && "reply" in found) return found.reply;
     const id = found?.bottle.id ?? named;
@@ -103,7 +119,8 @@ export const suspectCommand = defineCommand({
     const said = reason ?? (foul === true ? "contaminated, you said" : "you said so");
     const why = got === undefined ? said : `${got} went into it`;
     const contaminated = foul === true || got !== undefined;
-    const marked = markSuspect(bench, what, why, now, contaminated);
+    const spoilt = got === undefined ? undefined : happenedAt(bench, now, wanted);
+    const marked = markSuspect(bench, what, why, now, { contaminated, from: spoilt });
     const recall = recallFor(marked.bench, what);
     const shown = showRecall(marked.bench, recall);
     return {
@@ -131,3 +148,28 @@ export const suspectCommand = defineCommand({
     };
   },
 });
+
+/** The moment something got in: as it was said, or just now; of a day its beginning, to be safe. */
+function happenedAt(
+  { zone }: Bench,
+  now: Instant,
+  { on, ago }: { readonly on?: string | undefined; readonly ago?: number | undefined },
+): Instant {
+  if (ago !== undefined) return later(now, -ago);
+  return on === undefined ? now : dayStart(on, zone);
+}
+
+/** Nothing is on the shelf to be marked: what to do with the real bottle is told all the same. */
+function noBottles(solution: string | undefined, bath: string): Reply {
+  return refuse(
+    "no-bottles",
+    `I know no bottle of ${bath} to mark. Use none of it for film${solution === undefined ? "" : `: ${solution} is in it`}.`,
+    {
+      say: "I know no such bottle. Keep it apart, no film in it.",
+      lines: [
+        "Cross its label, set it apart, pour it into no other bottle; a clip test does not prove it clean.",
+        `Say bottle ${bath} 1 litre to have it on the shelf, then tell me again.`,
+      ],
+    },
+  );
+}

@@ -3,7 +3,7 @@ import { callRoll } from "../domain/film/roll.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Culprit, type TouchedRun, touchedRuns } from "../domain/session/suspicion.ts";
 import { clockMinute, dateOf, isoInstant, showDate } from "../domain/timing/clock-text.ts";
-import { units } from "../domain/units/quantity.ts";
+import { type Instant, units } from "../domain/units/quantity.ts";
 import { showUnits } from "../domain/units/show.ts";
 import type { Json, Shown } from "../reply/reply.ts";
 import { filmJson } from "./film-load.ts";
@@ -19,21 +19,29 @@ export const isUnnamed = (thermometer: string): boolean => unnamed.has(thermomet
 export type Recall = {
   readonly runs: readonly TouchedRun[];
   readonly rolls: readonly string[];
+  /** When what spoilt the bottle got in, where that is known, and the runs that were over by then. */
+  readonly from?: Instant | undefined;
+  readonly before: number;
 };
 
 export function recallFor(bench: Bench, culprit: Culprit): Recall {
-  const runs = touchedRuns(bench, culprit);
+  const met = touchedRuns(bench, culprit);
+  const runs = met.filter(({ before }) => !before);
+  const from = culprit.kind === "bottle" ? bench.bottles[culprit.id]?.suspect?.from : undefined;
   const ids = new Set(runs.map(({ run }) => run));
   const rolls = Object.values(bench.rolls)
     .filter(({ doneIn }) => doneIn !== undefined && ids.has(doneIn))
     .map(callRoll);
-  return { runs, rolls };
+  return { runs, rolls, from, before: met.length - runs.length };
 }
+
+const moment = (at: Instant, zone: string): string =>
+  `${showDate(dateOf(at, zone))}, ${clockMinute(at, zone)}`;
 
 /** The list as a person reads it, and as values. */
 export function showRecall(
   bench: Bench,
-  { runs, rolls }: Recall,
+  { runs, rolls, from, before }: Recall,
 ): {
   readonly lines: readonly string[];
   readonly say: string;
@@ -52,14 +60,22 @@ export function showRecall(
     ({ tank, title, plannedAt, touched, unsure }) =>
       `${showDate(dateOf(plannedAt, bench.zone))}, ${clockMinute(plannedAt, bench.zone)}, ${tank}, ${title}: ${touched.film.length === 0 ? "film not named" : showFilm(touched.film)}${unsure ? " (thermometer not named, counted in)" : ""}`,
   );
+  const since = from === undefined ? "" : ` since ${moment(from, bench.zone)}`;
+  const clean =
+    from === undefined || before === 0
+      ? []
+      : [
+          `${before} earlier run${before === 1 ? " was" : "s were"} out before and not touched, unless it happened earlier: then tell me again and say when, like an hour ago.`,
+        ];
   return {
     lines:
       runs.length === 0
-        ? ["It touched no run that I know of."]
+        ? [`It touched no run that I know of${since}.`, ...clean]
         : [
-            `Touched ${runs.length} run${runs.length === 1 ? "" : "s"}, ${showUnits(load)}:`,
+            `Touched ${runs.length} run${runs.length === 1 ? "" : "s"}${since}, ${showUnits(load)}:`,
             ...lines.map((line) => `- ${line}`),
             ...(rolls.length === 0 ? [] : [`Rolls: ${rolls.join(", ")}.`]),
+            ...clean,
           ],
     say:
       runs.length === 0

@@ -82,4 +82,17 @@ export const mishapSentences = {
     ["is the film fixed yet"],
   ],
   "what now": [["what now"], ["now what"], ["so what do I do now"], ["what should we do"]],
+  suspect: [
+    ["i poured acorn into banjo", { bottle: "banjo", other: "acorn" }],
+    ["acorn into banjo", { bottle: "banjo", other: "acorn" }],
+    ["banjo has developer in it", { bottle: "banjo", solution: "developer" }],
+    ["the developer has blix in it", { bath: "developer", solution: "blix" }],
+    ["there is Banjo in Acorn", { bottle: "acorn", other: "banjo" }],
+    ["i put the blix back in the developer bottle", { bath: "developer", solution: "blix" }],
+    [
+      "I poured developer into the blix yesterday",
+      { bath: "blix", solution: "developer", on: "2026-11-27" },
+    ],
+    ["blix went into Acorn two hours ago", { bottle: "acorn", solution: "blix", ago: 7200 }],
+  ],
 } satisfies Readonly<Record<string, readonly Said[]>>;

@@ -962,6 +962,7 @@ export const sentences: Readonly<Record<string, readonly Said[]>> = {
     ["snooze fixer until monday", { which: "fixer", delay: { kind: "day", day: "2026-11-30" } }],
   ],
   suspect: [
+    ...mishapSentences.suspect,
     ["Acorn is suspect", { bottle: "acorn" }],
     ["I think Acorn is contaminated", { bottle: "acorn", foul: true }],
     ["Acorn got contaminated", { bottle: "acorn", foul: true }],

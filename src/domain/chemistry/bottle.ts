@@ -70,6 +70,8 @@ export const bottleSchema = z.object({
     .object({
       since: storedInstant,
       why: z.string(),
+      /** When what spoils it got in: film that was out before did not meet it. Missing: not known. */
+      from: storedInstant.optional(),
       /** Something foreign got in: a passed test does not take this off. */
       contaminated: z.literal(true).optional(),
     })

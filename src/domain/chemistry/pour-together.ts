@@ -31,6 +31,7 @@ export function pourTogether(
           suspect: {
             since: from.suspect.since,
             why: `${from.name} went into it, which is suspect`,
+            ...(from.suspect.from === undefined ? {} : { from: from.suspect.from }),
           },
         }
       : {}),

@@ -1,4 +1,5 @@
 import type { SlotReader } from "../reader.ts";
+import { readAgo } from "./ago.ts";
 import { readAid } from "./aid.ts";
 import { readAmount } from "./amount.ts";
 import { readArea, readAreaUnit } from "./area.ts";
@@ -68,6 +69,7 @@ import { readYes } from "./yes.ts";
 
 /** Every slot a template may name. */
 export type ReaderName =
+  | "ago"
   | "aid"
   | "amount"
   | "area"
@@ -148,6 +150,7 @@ export type ReaderName =
   | "yes";
 
 export const readers: Record<ReaderName, SlotReader> = {
+  ago: readAgo,
   aid: readAid,
   amount: readAmount,
   area: readArea,

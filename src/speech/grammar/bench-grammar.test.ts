@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { phrases } from "../../../test/speech/phrases.ts";
-import { busyBench } from "../../../test/support/understand.ts";
+import { busyBench, understand } from "../../../test/support/understand.ts";
 import { loadCommands } from "../../commands/registry.ts";
 import { emergencies } from "../../data/safety.ts";
 import { namesOf } from "../own-names.ts";
@@ -32,6 +32,19 @@ test.each(emergencies.flatMap(({ words }) => words).map((word) => [word]))(
     expect(accepts(word)).toBe(true);
   },
 );
+
+test.each([
+  "i cut my hand",
+  "developer on my arm",
+  "i feel faint",
+  "rotten eggs",
+  "the thermometer broke",
+  "mercury on the floor",
+  "skin",
+])("%s can be cried out, and is first aid", (said) => {
+  expect(accepts(said)).toBe(true);
+  expect(understand(said, commands).command).toBe("emergency");
+});
 
 test.each([
   "start developer from cactus",

@@ -30,10 +30,10 @@ function spokenBy(names: OwnNames): Spoken {
 
 const emergencyWords = `(${emergencies.flatMap(({ words }) => words).join("|")})`;
 const firstAidWord = parseTemplate(emergencyWords).node;
-/** What they tell of it in more words. Any one word in the middle of them is not spoken for. */
-const firstAidWays = emergencies.flatMap(({ ways, alone }) =>
-  [...ways, ...alone].flatMap((way) => speakable(parseTemplate(way).node, () => false) ?? []),
-);
+/** What they tell of it in more words; more ways would make the grammar too large to be followed. */
+const firstAidTold = parseTemplate(
+  `(${emergencies.flatMap(({ alone }) => alone).join("|")}|i cut my (hand|finger)|i am bleeding|i feel (sick|faint)|it smells (bad|like gas)|rotten eggs|[i got] (developer|bleach|blix|fixer|it) on my (skin|hand|hands|arm|face)|i (broke|dropped) the thermometer|the thermometer (broke|is broken)|mercury on the floor)`,
+).node;
 /** What people cry out with them. */
 const firstAid = parseTemplate(
   `[help] [it is|something is|i have|i got|he|she|someone|i|we] [can not|has|got] [it] [in] [my|his|her|the] ${emergencyWords} [(my|his|her) (hand|arm|finger|face)|it|some]`,
@@ -117,6 +117,6 @@ export function grammarOf(commands: readonly Command[], names: OwnNames, wake: s
   builder.end(builder.lay(answerWords, begun, none), ANSWER);
   builder.end(builder.lay(firstAidWord, begun, none), 0.3);
   builder.end(builder.lay(firstAid, begun, none), 0.03);
-  for (const way of firstAidWays) builder.end(builder.lay(way, begun, none), 0.03);
+  builder.end(builder.lay(firstAidTold, begun, none), 0.03);
   return compact(builder.net());
 }

@@ -44,6 +44,8 @@ export const fieldWords: Readonly<Record<string, string>> = {
   "start.otherPush": "its push",
   "suspect.other": "the bottle that went into it",
   "suspect.bath": "the bath that went into it",
+  "suspect.on": "the day it happened",
+  "suspect.ago": "how long ago it happened",
   "tank heat.takes": "as so much water",
   "tank.gone": "a tank to forget",
   "temperature.ago": "how long ago it was read",

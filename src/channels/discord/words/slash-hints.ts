@@ -5,6 +5,7 @@ import type { ReaderName } from "../../../language/readers/all.ts";
  * when what was typed is none. The readers of chat read them all.
  */
 export const slashHints: Readonly<Record<ReaderName, string>> = {
+  ago: "how long ago, like two hours ago",
   aid: "what happened, like cut or skin",
   amount: "an amount, like 250 ml or 30 g",
   area: "an area, like 80 square inches",
