@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { bathByClock, isFilmWet, troubleCase } from "../src/commands/trouble-case.ts";
-import { type Rescue, rescues } from "../src/data/rescues.ts";
+import { type Rescue, rescues, troubleWords } from "../src/data/rescues.ts";
 import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
@@ -31,17 +31,18 @@ export const troubleCommand = defineCommand({
   values: { what: "the trouble", detail: "the case", source: "where the verdict comes from" },
   run({ bench, now }, { mishap, ...said }) {
     const what = mishap?.what ?? said.what;
-    const clockNote = "A running clock runs on.";
+    const isWet = isFilmWet(bench, now);
+    const clockNote = isWet ? ["A running clock runs on."] : [];
     if (what === undefined) {
       return askFor(
         "trouble",
         {},
         "what",
-        "What happened? Is anyone hurt: say eyes, burn, swallowed, shock.",
+        "What happened? Is anyone hurt: say emergency, or eyes, skin, cut, burn.",
         rescues.map(({ word, id }) => ({ word, value: id })),
         {
           say: "What happened: light, wrong bath, forgot, temperature, or spill?",
-          lines: [clockNote],
+          lines: clockNote,
         },
       );
     }
@@ -50,16 +51,15 @@ export const troubleCommand = defineCommand({
       rescues.find(({ id, word }) => id === told || word === told) ??
       rescues.find(({ words }) => words.some((word) => told.includes(word)));
     if (rescue === undefined) {
-      const wet = isFilmWet(bench, now);
       return refuse(
         "unknown-trouble",
-        `I have no advice on "${what.slice(0, 60)}".${wet ? " Finish the bath by its clock and note it." : " No clock is running: nothing hurries."}`,
+        `I have no advice on "${what.slice(0, 60)}".${isWet ? " Finish the bath by its clock and note it." : " No clock is running: nothing hurries."}`,
         {
-          say: wet
+          say: isWet
             ? "I do not know that one. Finish by the clock."
             : "I do not know that one. No clock is running.",
           lines: [
-            ...(wet ? ["A wet film in a closed tank can wait in the wash while you think."] : []),
+            ...(isWet ? ["A wet film in a closed tank can wait in the wash while you think."] : []),
             `Advice I have is on ${rescues.map(({ word }) => word).join(", ")}. Anyone hurt? Say emergency.`,
           ],
         },
@@ -79,7 +79,7 @@ export const troubleCommand = defineCommand({
         rescue.ask.title,
         rescue.ask.options,
         {
-          lines: [clockNote],
+          lines: clockNote,
         },
       );
     }
@@ -103,15 +103,8 @@ export const troubleCommand = defineCommand({
   },
 });
 
-/** The trouble in the record of its run, by the words it was asked about in. */
-function withTrouble(
-  bench: Bench,
-  run: Run,
-  { word, ask }: Rescue,
-  detail: string,
-  at: Instant,
-): Bench {
-  const trouble = { at, what: word, detail: `${ask.title} ${detail}` };
-  const troubles = [...(run.troubles ?? []), trouble];
+/** The trouble in the record of its run. */
+function withTrouble(bench: Bench, run: Run, rescue: Rescue, detail: string, at: Instant): Bench {
+  const troubles = [...(run.troubles ?? []), { at, ...troubleWords(rescue, detail) }];
   return { ...bench, runs: { ...bench.runs, [run.id]: { ...run, troubles } } };
 }

@@ -16,6 +16,7 @@ import {
   faultGrades,
   type Symptom,
 } from "../domain/faults/tables.ts";
+import { rescues, troubleWords } from "./rescues.ts";
 
 const sources = z
   .strictObject({
@@ -133,4 +134,8 @@ export const faultTables: FaultTables = {
 };
 
 export const noteRules: readonly NoteRule[] = checkedEvidence.notes;
-export const troubleRules: readonly TroubleRule[] = checkedEvidence.troubles;
+export const troubleRules: readonly TroubleRule[] = checkedEvidence.troubles.map((rule) => {
+  const rescue = rescues.find(({ id }) => id === rule.what);
+  if (rescue === undefined) throw new Error(`no rescue called ${rule.what}`);
+  return { ...troubleWords(rescue, rule.detail), kind: rule.kind };
+});

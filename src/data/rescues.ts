@@ -23,3 +23,12 @@ export type Rescue = (typeof checked.entries)[number];
 
 /** What went wrong at the tank, the one question that separates the cases, and a verdict for each. */
 export const rescues: readonly Rescue[] = checked.entries;
+
+/** A trouble as the record of its run has it: the words it was asked about in, and the answer. */
+export const troubleWords = (
+  { word, ask }: Rescue,
+  detail: string,
+): { readonly what: string; readonly detail: string } => ({
+  what: word,
+  detail: `${ask.title} ${detail}`,
+});

@@ -1,13 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { logOf } from "../../src/commands/diagnosis-log.ts";
 import { faultTables, noteRules, troubleRules } from "../../src/data/faults.ts";
-import { rescues } from "../../src/data/rescues.ts";
+import { rescues, troubleWords } from "../../src/data/rescues.ts";
 import { wholeRun } from "../../src/domain/faults/whole-run.ts";
 import type { Bench } from "../../src/domain/session/bench.ts";
 import { celsius, instant, later, millilitres, seconds } from "../../src/domain/units/quantity.ts";
 import { bottleOf } from "../support/bottles.ts";
 import { benchAfter, type Trouble } from "../support/fault-bench.ts";
 import { at, evening, runOf, stageOf, washOf } from "../support/runs.ts";
+import { cellar, talk, wet } from "../support/talk.ts";
 
 const evidenceIn = (bench: Bench, run = "run-1") =>
   logOf(bench, Object.values(bench.runs), run)?.evidence ?? [];
@@ -202,11 +203,17 @@ describe("what the log says has a name", () => {
   });
 });
 
-test("the troubles weighed are those the tank can tell of", () => {
-  for (const { what, detail } of troubleRules) {
-    const rescue = rescues.find(({ id }) => id === what);
-    expect(Object.keys(rescue?.verdicts ?? {}), what).toContain(detail);
-  }
+test("the troubles weighed are those the tank can tell of, in the words it keeps them in", () => {
+  const kept = rescues.flatMap((rescue) =>
+    Object.keys(rescue.verdicts).map((detail) => troubleWords(rescue, detail)),
+  );
+  for (const { what, detail } of troubleRules) expect(kept).toContainEqual({ what, detail });
+});
+
+test("trouble told at the tank is weighed when the film is judged", () => {
+  const { run } = talk(cellar, ...wet, "trouble", "light got in", "developer");
+  const trouble: Trouble = { run: { troubles: run?.troubles } };
+  expect(kindsOf(trouble)).toContain("trouble-light-developer");
 });
 
 test("figures of the log stand in its words", () => {

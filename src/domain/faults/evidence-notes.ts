@@ -17,7 +17,7 @@ export function noteEvidence({ run, notes, troubles }: RunFacts): readonly Evide
   const told = (run.troubles ?? []).flatMap(({ what, detail }) =>
     troubles
       .filter((rule) => rule.what === what && rule.detail === detail)
-      .map(({ kind }) => ({ kind, text: `you told of trouble at the tank: ${what}, ${detail}` })),
+      .map(({ kind }) => ({ kind, text: `you told of trouble at the tank: ${what}. ${detail}` })),
   );
   return [...noted, ...told.filter(({ kind }) => !noted.some((note) => note.kind === kind))];
 }
