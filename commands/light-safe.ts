@@ -18,7 +18,7 @@ const LID = "Room light is fine only with the light-trap tube in and the lid loc
 const CLOCK = "To end only the clock say stop; the bath works on, and what is not fixed stays so.";
 
 const wish =
-  "(open [the] (tank|lid) [up]|look (in|into|inside) [the] [tank]|take [the] (lid|top) off|take off the lid|remove the lid|lift the lid|(turn|switch|put) [the] (light|lights|lamp) on|(turn|switch|put) on [the] (light|lights|lamp)|have [the] light|(look at|see|check|inspect|take out|unspool|show) [the|my] (film|negatives|negs|reel|reels)|take [the] (film|reel|reels) out|stop [it] (now|here|already|early))";
+  "(open [the] (tank|lid|it) [up]|open up|look [(in|into|inside) [the] [tank]]|peek [in]|take [the] (lid|top) off|take off the lid|remove the lid|lift the lid|(turn|switch|put) [the] (light|lights|lamp) on|(turn|switch|put) on [the] (light|lights|lamp)|have [the] light|(look at|see|check|inspect|take out|unspool|show) [the|my] (film|negatives|negs|reel|reels)|take [the] (film|reel|reels) out|stop [it|[the] {bath}] [here|already|early])";
 
 export const lightSafeCommand = defineCommand({
   name: "light safe",
@@ -26,11 +26,12 @@ export const lightSafeCommand = defineCommand({
   topic: "run",
   sentences: [
     `((can|may|could|should|must) (i|we) [safely|already]|is it [already] (safe|ok|fine|all right|too early) to|when (can|may|could) (i|we)|when is it (safe|ok) to) ${wish} [yet|already|safely|quickly|for a second|for a moment]`,
+    "can [the] (light|lights) (go|be|come) on [yet|already]",
     "is [the] film (light safe|safe|fixed) [yet|already]",
     "is (it|light|room light) (light safe|safe|ok|fine) [yet|already]",
   ],
   examples: ["can i open the tank", "is it safe to turn the lights on"],
-  fields: z.object({}),
+  fields: z.object({ bath: z.string().optional() }),
   changes: false,
   aside: true,
   values: {

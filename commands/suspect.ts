@@ -12,7 +12,7 @@ import { type Instant, later } from "../src/domain/units/quantity.ts";
 import { answer, oneBreath, type Reply, refuse } from "../src/reply/reply.ts";
 
 /** When it happened, where somebody says so. */
-const WHEN = "[{on}|{ago}]";
+const WHEN = "[by (mistake|accident)] [{on}|{ago}]";
 
 export const suspectCommand = defineCommand({
   name: "suspect",
@@ -28,11 +28,13 @@ export const suspectCommand = defineCommand({
     "(something|anything) (is|went|seems) (wrong|off|odd|strange) with ({bottle}|[the] {bath}) [because {reason}]",
     "[i] do not trust {bottle}",
     "there is [some] ({solution}|{other}) in ({bottle}|[the] {bath})",
-    "({bottle}|[the] {bath}) has [got] [some] {solution} in (it|there)",
+    "({bottle}|[the] {bath}) has [got] [some] ({solution}|{other}) in (it|there)",
     `({solution}|{other}) (went|got|ran|spilled|dripped|leaked|was poured) [back] (in|into) ({bottle}|[the] {bath} [bottle]) ${WHEN}`,
-    `[i|we|someone] [have] (poured|put|spilled|dripped|tipped) [some|a bit of] [the] ({solution}|{other}) (in|into) ({bottle}|[the] {bath} [bottle]) ${WHEN}`,
+    `[oops] [i|we|someone] [have] [accidentally] (poured|put|spilled|dripped|tipped) [some|a bit of] [the] ({solution}|{other}) (in|into) ({bottle}|[the] {bath} [bottle]) ${WHEN}`,
     "[i|we|someone] [have] (poured|put) [some] [the] ({solution}|{other}) back (in|into) [the] {bath} [bottle]",
-    "{other} (into|in) {bottle}",
+    "[oops] {other} (into|in) {bottle}",
+    "[oops] {solution} into ({bottle}|[the] {bath} [bottle])",
+    "[i|we|someone] [have] [accidentally] (poured|put) [the] {other} back (in|into) {bottle}",
     "[the] {thermometer} thermometer (is|was) (off|wrong|bad|suspect|out) [by {reason}]",
     "[the] sheet {sheet} (is|was) (wrong|suspect|bad|misread)",
     "[the] {sheet} sheet (is|was) (wrong|suspect|bad|misread)",

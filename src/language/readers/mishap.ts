@@ -15,9 +15,13 @@ const told = rescues.flatMap(({ id, ways }) =>
 
 const cries: ReadonlySet<string> = new Set(["oops", "oh", "damn", "help", "shit"]);
 
+/** How many words at the end only say that nobody meant it. */
+const excuse = (words: readonly string[]): number =>
+  /(^| )by (accident|mistake)$/.test(words.join(" ")) ? 2 : words.at(-1) === "accidentally" ? 1 : 0;
+
 /** The slot `{mishap}`: told in people's own words, to the end of the sentence. */
 export function readMishap(words: readonly string[], from: number): readonly Reading<Mishap>[] {
-  const rest = words.slice(skip(words, from, cries));
+  const rest = words.slice(skip(words, from, cries), words.length - excuse(words));
   const found = told.find(({ tells }) => tells(rest));
   return found === undefined ? [] : [{ value: found.value, next: words.length }];
 }
