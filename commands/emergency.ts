@@ -12,7 +12,8 @@ export const emergencyCommand = defineCommand({
   summary: "First aid in one breath: eyes, skin, burn, cut, swallowed, shock, can't breathe.",
   topic: "emergency",
   sentences: [
-    "[there was|we had|an] (emergency|accident|an accident|first aid)",
+    "(emergency|accident|first aid)",
+    "(there was|there is|we had|i had|it is) an (accident|emergency)",
     "(i|he|she|someone|somebody) (am|is|got) (hurt|injured)",
     "(i|he|she|someone|somebody) (hurt|injured) (my|his|her) (hand|finger|arm|foot|leg|head|back)",
     "[help] {kind}",

@@ -95,7 +95,7 @@ export function grammarOf(commands: readonly Command[], names: OwnNames, wake: s
       const reading = slots[slot];
       return reading === undefined ? undefined : spoken(slot, readerNames.get(reading.read));
     };
-    for (const { node } of sentences) {
+    for (const [index, { node }] of sentences.entries()) {
       const said = speakable(node, (slot) => nodeOf(slot) !== undefined);
       if (said === undefined) continue;
       const end = builder.lay(said, begun, (slot, from) => {
@@ -106,7 +106,7 @@ export function grammarOf(commands: readonly Command[], names: OwnNames, wake: s
         return builder.insert(netOf(inside), withArticle(builder, reader, from));
       });
       // A template of which only its optional parts could be spoken says nothing.
-      if (end !== begun) builder.end(end, howUsual(name));
+      if (end !== begun) builder.end(end, howUsual(name, index === 0));
     }
   }
   for (const slot of answerSlots) {

@@ -1,9 +1,18 @@
 /**
  * How usual a command is when it is spoken at the sink, above 0 and up to 1: of two that sound
  * alike the more usual one is heard. Our own judgement, held by the measured phrases.
+ *
+ * @param isItsWord  it is the first of the command's ways to be said, its own word
  */
-export const howUsual = (command: string): number =>
-  hot.has(command) ? 1 : often.has(command) ? 0.2 : 0.03;
+export const howUsual = (command: string, isItsWord = true): number =>
+  hot.has(command) && (isItsWord || !cries.has(command))
+    ? 1
+    : hot.has(command) || often.has(command)
+      ? 0.2
+      : 0.03;
+
+/** Their word is cried out at any time; told in a sentence they are no more usual than others. */
+const cries: ReadonlySet<string> = new Set(["trouble", "emergency"]);
 
 const hot: ReadonlySet<string> = new Set([
   "in",
