@@ -137,7 +137,11 @@ const safeLines = ({ kind }: LightSafety): readonly string[] =>
 
 function darkLines({ zone }: Bench, safety: LightSafety): readonly string[] {
   if (safety.kind === "unsure") {
-    return [`The ${safety.bath} was shorter than its time, or I did not hear when it went in.`];
+    return [
+      safety.heard
+        ? `The ${safety.bath} was shorter than its time: fix again before any light.`
+        : `Nobody told me that the ${safety.bath} went in. If it did and had its time, the film is fixed [common practice, no source].`,
+    ];
   }
   if (safety.kind !== "unfixed") return [];
   const { bath, after } = safety;

@@ -10,8 +10,8 @@ export type LightSafety =
   | { readonly kind: "fixed"; readonly bath: string; readonly had: Seconds; readonly time: Seconds }
   /** It had its minute in the reversal bath of the published reversal cycle. */
   | { readonly kind: "reversed"; readonly had: Seconds }
-  /** It was in a fixer or blix, but not for its whole time, or nobody said when it went in. */
-  | { readonly kind: "unsure"; readonly bath: string }
+  /** It was in a fixer or blix for less than its time, or nobody said (`heard`) that it went in. */
+  | { readonly kind: "unsure"; readonly bath: string; readonly heard: boolean }
   /** `after`: when its fixer or blix is over by the plan; missing where the plan knows none. */
   | {
       readonly kind: "unfixed";
@@ -50,7 +50,8 @@ export function lightSafety(run: Run, all: readonly Run[], now: Instant): LightS
     return { kind: "fixed", bath: whole.bath, had: seconds(had(whole)), time: whole.time };
   }
   const short = fixing.find(({ outAt }) => outAt !== undefined);
-  if (short !== undefined) return { kind: "unsure", bath: short.bath };
+  if (short !== undefined)
+    return { kind: "unsure", bath: short.bath, heard: short.plusMinus === undefined };
   const clocks = layOut(run, now);
   const index = run.stages.findIndex(({ kind, skipped }) => fixes(kind) && skipped !== true);
   return { kind: "unfixed", bath: run.stages[index]?.bath, after: clocks[index]?.end };
