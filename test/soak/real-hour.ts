@@ -23,6 +23,8 @@ export type RealTime = {
   readonly said: number;
   /** Evenings that did not end with everything forgotten. */
   readonly unforgotten: number;
+  /** Sentences that nobody answered within the patience of a person. */
+  readonly unanswered: number;
   readonly readings: readonly Reading[];
   readonly late: readonly Lateness[];
   /** Cues that were due and were not posted. */
@@ -147,6 +149,7 @@ export const soakRealTime = (minutes: number, benches: number): Promise<RealTime
     let over = false;
     let said = 0;
     let unforgotten = 0;
+    let unanswered = 0;
     const say = (owner: string, channel: string, sentence: string) => {
       said += 1;
       return standIn
@@ -157,7 +160,12 @@ export const soakRealTime = (minutes: number, benches: number): Promise<RealTime
     const sayUntilHeard = async (owner: string, channel: string, line: string): Promise<string> => {
       let answered = "";
       for (let attempt = 0; attempt < PATIENCE && !over; attempt += 1) {
-        answered = (await say(owner, channel, line).answer())?.content ?? "";
+        // A machine that is busy with other things may keep somebody waiting: no reason to end.
+        const answer = await say(owner, channel, line)
+          .answer()
+          .catch(() => undefined);
+        if (answer === undefined) unanswered += 1;
+        answered = answer?.content ?? "";
         await pause(BREATH);
         if (!answered.startsWith("That is more than I can follow")) break;
       }
@@ -217,6 +225,7 @@ export const soakRealTime = (minutes: number, benches: number): Promise<RealTime
         benches,
         said,
         unforgotten,
+        unanswered,
         readings: readings.filter((one) => one.at >= warm && one.at <= to),
         late: stretches(
           late.filter((one) => one.at >= warm),

@@ -78,7 +78,7 @@ if (Number(values.minutes) > 0) {
   ].map(judge);
   const cues = real.late.reduce((sum, one) => sum + one.cues, 0);
   print(
-    `${values.minutes} real minutes, ${real.benches} benches, ${real.said} sentences said, ${real.unforgotten} evenings not forgotten`,
+    `${values.minutes} real minutes, ${real.benches} benches, ${real.said} sentences said, ${real.unforgotten} evenings not forgotten, ${real.unanswered} sentences unanswered`,
   );
   print(table(rows));
   if (values.json) print(JSON.stringify(rows));
