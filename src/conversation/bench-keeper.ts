@@ -13,15 +13,17 @@ import { decide, nextCue, nextDue } from "../domain/session/decide.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { ExportError } from "../export/export-error.ts";
 import { type Files, noFiles } from "../export/files.ts";
-import type { Reply } from "../reply/reply.ts";
+import type { Moment, Reply } from "../reply/reply.ts";
 import type { Store } from "../store/store.ts";
 import { StoreError } from "../store/store-error.ts";
 import { announce } from "./announce.ts";
 import { announceReminders } from "./announce-reminders.ts";
+import { firstAid } from "./first-aid.ts";
 import { LetGo, type LookBack } from "./look-back/look-back.ts";
 import { momentOf } from "./moment.ts";
+import { notKept } from "./not-kept.ts";
 import { PastRuns } from "./past-runs.ts";
-import { type BenchRecord, newRecord } from "./record.ts";
+import { type BenchRecord, newRecord, withThread } from "./record.ts";
 import { settleByClock } from "./settle-runs.ts";
 import { type ExportsKnown, type Message, type Turn, turn } from "./turn.ts";
 import { undoAfter } from "./undo-after.ts";
@@ -43,14 +45,17 @@ const ATTEMPTS = 3;
 /**
  * One bench in memory, in step with its store. What a message changes is durable before its reply
  * is given; a cue is told first and marked as told after, so that a crash between the two repeats
- * it, late, rather than losing it.
+ * it, late, rather than losing it. What only asks is answered also where the disk takes nothing.
  */
 export class BenchKeeper {
   readonly #id: string;
   readonly #store: Store<BenchRecord>;
   readonly #commands: readonly Command[];
   #record: BenchRecord;
-  /** What the store holds: behind `#record` by what the clock did while the disk took nothing. */
+  /**
+   * What the store holds: behind `#record` by what the clock did and what was talked while the disk
+   * took nothing.
+   */
   #stored: BenchRecord;
   readonly #past: PastRuns;
   readonly #files: Files;
@@ -113,6 +118,28 @@ export class BenchKeeper {
   }
 
   /**
+   * First aid, where a message calls for it: before anything else, whatever the bench, its store
+   * and those who wait for it are like. That it was given is noted after it, for `again`.
+   */
+  firstAid(message: Message, now: Instant): Reply | undefined {
+    const aid = firstAid(message, now, this.#commands);
+    if (aid === undefined) return undefined;
+    const { who } = message;
+    const reply = { ...aid, clock: clockOf(this.#record, now) };
+    const noting = this.#inTurn(async () => {
+      const thread = this.#record.threads[who];
+      const last = { reply, at: now };
+      await this.#commitTold(
+        withThread(this.#record, who, { ...thread, pending: undefined, last }),
+        false,
+      );
+    });
+    // It was told; a disk that takes nothing is told of with the next cue or change.
+    noting.catch(() => undefined);
+    return reply;
+  }
+
+  /**
    * A message and its answer; the change is durable when this resolves. What stands in files is
    * read when first asked for, out of turn, so that no cue waits for it.
    *
@@ -123,6 +150,8 @@ export class BenchKeeper {
     now: Instant,
     progress: (reply: Reply) => void = () => undefined,
   ): Promise<Reply> {
+    const aid = this.firstAid(message, now);
+    if (aid !== undefined) return aid;
     let taken = await this.#inTurn(() => this.#turn(message, now, "unread"));
     if (taken.lacks === "past-runs") {
       taken = await this.#lookBack(message, now);
@@ -255,8 +284,18 @@ export class BenchKeeper {
   }
 
   async #keep(taken: Turn, now: Instant): Promise<Turn> {
-    const { record } = taken;
-    await this.#commit(planned(record, now), record.bench !== this.#record.bench);
+    const { record, work } = taken;
+    const before = this.#record;
+    try {
+      await this.#commit(planned(record, now), record.bench !== before.bench);
+    } catch (error) {
+      const isTalk = record.bench === before.bench && record.undo === before.undo;
+      const line = isTalk && work === undefined ? notKept(error) : undefined;
+      if (line === undefined) throw error;
+      // The talk alone is ahead of the disk; the next commit that it takes holds it.
+      this.#record = record;
+      return { ...taken, reply: { ...taken.reply, cautions: [...taken.reply.cautions, line] } };
+    }
     await this.#archive();
     return taken;
   }
@@ -296,6 +335,15 @@ export class BenchKeeper {
     const result = this.#queue.then(work);
     this.#queue = result.catch(() => undefined);
     return result;
+  }
+}
+
+/** Which kind of moment it is; undefined where the record cannot tell. */
+function clockOf({ bench }: BenchRecord, now: Instant): Moment | undefined {
+  try {
+    return momentOf(bench, now);
+  } catch {
+    return undefined;
   }
 }
 

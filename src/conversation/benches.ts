@@ -172,6 +172,8 @@ export function createBenches({ clock, housekeep }: BenchesParts): Benches {
   const take = async (id: string, message: Message, progress?: Progress): Promise<Reply> => {
     const member = members.get(id);
     if (member === undefined) throw new Error("This bench was let go of.");
+    const aid = member.keeper.firstAid(message, now());
+    if (aid !== undefined) return aid;
     const before = member.keeper.record.bench;
     try {
       // What has come due is told before the answer, also when its timer has not gone off yet.

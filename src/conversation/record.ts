@@ -113,6 +113,11 @@ export const recordSchema = z.object({
   lastCue: saidSchema.optional().catch(undefined),
 });
 
+export const withThread = (record: BenchRecord, who: string, thread: Thread): BenchRecord => ({
+  ...record,
+  threads: { ...record.threads, [who]: thread },
+});
+
 export const newRecord = (id: string, zone: string): BenchRecord => ({
   schemaVersion: 1,
   bench: newBench(id, zone),

@@ -33,7 +33,7 @@ import { listWords, pick, whichOne } from "./choices.ts";
 import { emergencyIn } from "./emergency-in.ts";
 import { listeningOf } from "./listening.ts";
 import { momentOf } from "./moment.ts";
-import type { BenchRecord, Pending, Said, Thread } from "./record.ts";
+import { type BenchRecord, type Pending, type Said, type Thread, withThread } from "./record.ts";
 import { settleRuns } from "./settle-runs.ts";
 import { nearest, tellsOfHarm } from "./suggest.ts";
 import { type Choice, understand } from "./understand.ts";
@@ -660,8 +660,3 @@ function wholly(
 }
 
 const short = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}...` : text);
-
-const withThread = (record: BenchRecord, who: string, thread: Thread): BenchRecord => ({
-  ...record,
-  threads: { ...record.threads, [who]: thread },
-});

@@ -63,6 +63,13 @@ test("the disk is full in the middle of a run: every cue comes once and in time,
     const aid = ines.slash("emergency", { channel: BENCH, options: { kind: "eyes" } });
     await standIn.settled();
     expect(aid.content).toMatch(/rinse|water/i);
+    expect((await ask(scene, ines, "left")).content).toContain("I answer, and keep nothing");
+    for (const words of ["i am hurt", "hot and scalded"]) {
+      const from = club.posts.length;
+      ines.says(BENCH, `${club.app.mention} ${words}`);
+      await pass(1);
+      expect(contents(club.posts.slice(from)), words).toMatch(/Emergency number|Cool running/);
+    }
     expect(bot.notes.join()).toContain("The disk is full");
 
     // With room again everything is kept: a restart tells nothing twice.

@@ -52,7 +52,9 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
         });
       } catch (error) {
         print(faultReply(error), now);
-        break;
+        // What was told and could not be kept is behind it; what was not told would fail again.
+        const next = keeper.nextDue();
+        if (next !== undefined && next <= now) break;
       }
     }
     now = to;

@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { evening } from "../../../test/support/runs.ts";
 import { busyBench } from "../../../test/support/understand.ts";
 import { loadCommands } from "../../commands/registry.ts";
+import type { BenchRecord } from "../../conversation/record.ts";
 import { answer, type Reply, refuse } from "../../reply/reply.ts";
 import type { EarEvent } from "../../speech/ear/listener.ts";
 import { createTalk } from "./talk.ts";
@@ -86,4 +87,25 @@ test("sound that was torn, and an ear that broke, are said in plain lines", asyn
     expect.stringContaining("one long talk"),
     "answer: My hearing stopped and starts again.",
   ]);
+});
+
+test("what fails with one utterance is said and leaves the ear to the next; first aid needs no bench", async () => {
+  const log: string[] = [];
+  const talk = createTalk({
+    bell: { now: () => evening, take: async () => answer({ title: "Rinse.", say: "Rinse." }) },
+    keeper: { record: { bench: undefined } as unknown as BenchRecord },
+    commands,
+    who: "Ines",
+    handsFree: true,
+    answer: ({ say }) => log.push(`answer: ${say}`),
+    say: (line) => log.push(`say: ${line}`),
+    heard: () => undefined,
+    note: (line) => log.push(`note: ${line}`),
+    speaking: () => false,
+    faultReply: () => refuse("fault", "Something went wrong."),
+  });
+  const heard = { kind: "heard", score: 8, endedAt: 0, byKey: false, torn: false } as const;
+  await talk.hear({ ...heard, noisy: false, text: "left" });
+  await talk.hear({ ...heard, noisy: false, text: "eyes" });
+  expect(log).toEqual(["note: Something went wrong.", "answer: Rinse."]);
 });

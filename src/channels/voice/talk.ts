@@ -64,22 +64,26 @@ export function createTalk(parts: TalkParts): Talk {
     }
   };
 
+  const take = async (event: EarEvent): Promise<void> => {
+    switch (event.kind) {
+      case "ready":
+        return;
+      case "began":
+        echo = parts.speaking();
+        return;
+      case "heard":
+        return heard(event);
+      case "too-long":
+        return parts.note(TOO_LONG_LINE);
+      case "fault":
+        return parts.answer(refuse("hearing", event.line));
+    }
+  };
+
   return {
-    async hear(event) {
-      switch (event.kind) {
-        case "ready":
-          return;
-        case "began":
-          echo = parts.speaking();
-          return;
-        case "heard":
-          return heard(event);
-        case "too-long":
-          return parts.note(TOO_LONG_LINE);
-        case "fault":
-          return parts.answer(refuse("hearing", event.line));
-      }
-    },
+    // What fails with one utterance leaves the ear to the next.
+    hear: (event) =>
+      take(event).catch((error: unknown) => parts.note(parts.faultReply(error).title)),
   };
 }
 

@@ -76,7 +76,6 @@ export function judge(
   const waits = within(thread.confirming?.at, now, PATIENCE) ? thread.confirming : undefined;
   const said = withoutWakeWord(spoken.text);
   const addressed = spoken.byKey || (called && situation.echo !== true) || said.woken;
-  const listening = listeningOf(record.bench, now);
   const sentence = toWords(said.text);
   const result = (judgement: Judgement, next: VoiceThread = {}) => ({ thread: next, judgement });
 
@@ -89,6 +88,8 @@ export function judge(
   if (emergencyIn(sentence) !== undefined && (addressed || spoken.score >= thresholds.always)) {
     return result({ kind: "pass", text: said.text });
   }
+  // After first aid, which needs nothing of the bench.
+  const listening = listeningOf(record.bench, now);
   const choice = understand(sentence, commands, listening);
   const name = choice?.command.name;
   const least = leastScore(sentence, choice, addressed, thresholds);

@@ -1,3 +1,5 @@
+import { callsForAid } from "../../../conversation/calls-for-aid.ts";
+import { firstAid } from "../../../conversation/first-aid.ts";
 import { listeningOf } from "../../../conversation/listening.ts";
 import { newBench } from "../../../domain/session/bench.ts";
 import type { Reply } from "../../../reply/reply.ts";
@@ -5,18 +7,17 @@ import { speakerOf } from "../people/membership.ts";
 import type { Room, Speaker } from "../rooms/room.ts";
 import { ADMINISTER, MINE } from "../set-up/definition.ts";
 import { readWish } from "../voice/wishes.ts";
-import { callsForAid } from "../words/emergency-words.ts";
 import { payload } from "../words/message-payload.ts";
 import { readInteraction, type SlashOption, slashCommandOf } from "../words/read-interaction.ts";
 import { answerAt } from "./answer-at.ts";
 import type { Desk } from "./desk.ts";
 import { benchOf } from "./direct-bench.ts";
 import { type Exchange, exchange, roomHere, type Slash } from "./exchange.ts";
-import { firstAid, renderApart } from "./first-aid.ts";
 import { grant } from "./grant.ts";
 import { hearAdministrator } from "./hear-administrator.ts";
 import { hearMine } from "./hear-mine.ts";
 import { noBenchHere, notAMember, notHere, tooMuch, whichBench } from "./own-words.ts";
+import { renderApart } from "./render-apart.ts";
 
 /** Somebody used a slash command. */
 export async function hearCommand(interaction: Slash, desk: Desk): Promise<void> {
@@ -69,8 +70,10 @@ async function aid(
 ): Promise<void> {
   const now = desk.now();
   const read = readInteraction(data, desk.commands, listeningOf(newBench("none", "UTC"), now));
-  const said = "refusal" in read ? { command: "emergency", fields: {} } : read;
-  const reply = firstAid(said, now, desk.commands);
+  const plain = { command: "emergency", fields: {} };
+  const said = "refusal" in read ? plain : read;
+  const reply = firstAid(said, now, desk.commands) ?? firstAid(plain, now, desk.commands);
+  if (reply === undefined) return;
   await answer.give(renderApart(reply, now, guild_id !== undefined && room === undefined));
 }
 

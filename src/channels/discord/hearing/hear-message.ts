@@ -1,15 +1,15 @@
 import { type GatewayMessageCreateDispatchData, MessageType } from "discord-api-types/v10";
+import { firstAid } from "../../../conversation/first-aid.ts";
+import type { Reply } from "../../../reply/reply.ts";
 import type { Line } from "../delivery/chat.ts";
 import { type Person, speakerOf } from "../people/membership.ts";
 import type { Room, Speaker } from "../rooms/room.ts";
 import { readWish } from "../voice/wishes.ts";
 import { cleanIncoming } from "../words/clean-incoming.ts";
-import { callsForAid } from "../words/emergency-words.ts";
 import { type MessagePayload, payload } from "../words/message-payload.ts";
 import { type Answer, answerAt } from "./answer-at.ts";
 import type { Desk } from "./desk.ts";
 import { benchOf, chooseReminders } from "./direct-bench.ts";
-import { firstAid, renderApart } from "./first-aid.ts";
 import { grant } from "./grant.ts";
 import { tooLate } from "./heard-late.ts";
 import {
@@ -22,6 +22,7 @@ import {
   tooMuch,
   whichBench,
 } from "./own-words.ts";
+import { renderApart } from "./render-apart.ts";
 import { answerOffer, openOffer } from "./sharing.ts";
 import { takeArchive } from "./take-archive.ts";
 
@@ -49,7 +50,8 @@ export async function hearMessage(message: Heard, desk: Desk, isReplay = false):
     if (!isForPeople(message) || !desk.seen.first(message.id)) return;
     const incoming = { ...readMessage(message, desk), isReplay };
     const text = "text" in incoming.read ? incoming.read.text : "";
-    if (callsForAid(text)) return aid(incoming, text, desk);
+    const reply = firstAid({ text }, desk.now(), desk.commands);
+    if (reply !== undefined) return aid(incoming, reply, desk);
     if (incoming.isDirect) return await hearDirect(incoming, desk);
     await hearInGuild(incoming, desk);
   } catch (error) {
@@ -89,12 +91,11 @@ function readMessage(message: Heard, desk: Desk): Omit<Incoming, "isReplay"> {
 }
 
 /** First aid, to anyone who may call for it: at a bench, to us, or in a direct message. */
-function aid(incoming: Incoming, text: string, desk: Desk): void {
+function aid(incoming: Incoming, reply: Reply, desk: Desk): void {
   const { message, person, isDirect, isMention } = incoming;
   const room = isDirect ? undefined : desk.rooms.inChannel(message.channel_id);
   if (room === undefined && !isDirect && !isMention) return;
   if (desk.aidBudget.spend(person.id, desk.now()) !== "heard") return;
-  const reply = firstAid({ text }, desk.now(), desk.commands);
   say(desk, message, { payloads: renderApart(reply, desk.now(), false) });
 }
 

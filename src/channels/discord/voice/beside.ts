@@ -1,9 +1,9 @@
 import type { Reply } from "../../../reply/reply.ts";
 import type { Passed } from "../../../speech/trust/judge.ts";
 import type { Chat } from "../delivery/chat.ts";
+import { renderApart } from "../hearing/render-apart.ts";
 import type { Room, Speaker } from "../rooms/room.ts";
 import { cleanOutgoing } from "../words/clean-outgoing.ts";
-import { callsForAid } from "../words/emergency-words.ts";
 import { type MessagePayload, payload } from "../words/message-payload.ts";
 
 /** What a call writes in its bench's text channel. In the dark nothing lights up. */
@@ -31,10 +31,13 @@ export function createBeside(chat: Chat, now: () => number): Beside {
       if (!isDark(room)) post(room, [payload(sentence)]);
     },
     async ask(room, speaker, { text, saidAt }) {
-      const reply = await room.hear(() => ({ text, saidAt }), speaker);
-      if (isDark(room) && !callsForAid(text)) return reply;
+      const aid = room.keeper.firstAid({ text, who: speaker.name }, room.now());
+      const reply = aid ?? (await room.hear(() => ({ text, saidAt }), speaker));
+      if (isDark(room) && aid === undefined) return reply;
       const heard = `${cleanOutgoing(speaker.name)}, as I heard it: ${cleanOutgoing(text)}`;
-      post(room, [payload(heard, { silent: true }), ...room.render(reply, speaker.name)]);
+      const answered =
+        aid === undefined ? room.render(reply, speaker.name) : renderApart(aid, room.now(), false);
+      post(room, [payload(heard, { silent: true }), ...answered]);
       return reply;
     },
   };

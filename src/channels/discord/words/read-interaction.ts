@@ -1,9 +1,9 @@
 import type { Command } from "../../../commands/define-command.ts";
+import { callsForAid } from "../../../conversation/calls-for-aid.ts";
 import type { Listening } from "../../../language/reader.ts";
 import { asTyped, toWords, type Words } from "../../../language/words.ts";
 import { type Reply, refuse } from "../../../reply/reply.ts";
 import { cleanIncoming } from "./clean-incoming.ts";
-import { callsForAid } from "./emergency-words.ts";
 import { nearestNames } from "./nearest-names.ts";
 import { type SlashField, slashFields } from "./slash-fields.ts";
 import { slashHints } from "./slash-hints.ts";
