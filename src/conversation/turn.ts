@@ -69,6 +69,8 @@ export type ExportsKnown = readonly ExportFile[] | "unread";
 /** A question is put aside after this long, s. */
 const PATIENCE = 120;
 const LONGEST = 1000;
+/** A channel may hold no more of what is too long, and cut it off. */
+const COUNTED = 60_000;
 const UNDO_STEPS = 20;
 
 /**
@@ -166,7 +168,7 @@ class Talk {
     return this.#plain(
       refuse(
         "too-long",
-        `That was ${text.length} characters. Say it in one sentence, ${LONGEST} at most.`,
+        `That was ${text.length < COUNTED ? text.length : `${COUNTED} or more`} characters. Say it in one sentence, ${LONGEST} at most.`,
       ),
     );
   }

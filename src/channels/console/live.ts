@@ -1,9 +1,9 @@
-import { createInterface } from "node:readline";
 import { farewell } from "../../conversation/farewell.ts";
 import { aborted } from "../../platform/stop-signals.ts";
 import { type Reply, refuse } from "../../reply/reply.ts";
 import { alone, type Join } from "./alone.ts";
 import { faultReply } from "./fault.ts";
+import { linesOf } from "./lines-of.ts";
 import { noticeReply, printer, type ScriptParts, speakerIn } from "./script.ts";
 
 export type LiveParts = ScriptParts & {
@@ -26,7 +26,7 @@ export async function runLive(parts: LiveParts): Promise<void> {
     onFault: (error) => print(faultReply(error), bell.now()),
   });
   for (const notice of notices) print(noticeReply(notice), bell.now());
-  for await (const line of createInterface(lineOptions(input, stop))) {
+  for await (const line of linesOf(input, stop)) {
     if (line.startsWith("#")) continue;
     const speaker = speakerIn(line);
     if (speaker !== undefined) {
@@ -51,10 +51,3 @@ export async function runLive(parts: LiveParts): Promise<void> {
   }
   bell.stop();
 }
-
-/** Lines of the input, until it ends or the program is asked to leave. */
-const lineOptions = (input: NodeJS.ReadableStream, stop: AbortSignal | undefined) => ({
-  input,
-  crlfDelay: Number.POSITIVE_INFINITY,
-  ...(stop === undefined ? {} : { signal: stop }),
-});

@@ -1,8 +1,8 @@
-import { createInterface } from "node:readline";
 import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
 import type { Instant } from "../../domain/units/quantity.ts";
 import { type Reply, refuse } from "../../reply/reply.ts";
 import { faultReply } from "./fault.ts";
+import { linesOf } from "./lines-of.ts";
 import type { Pictures } from "./pictures.ts";
 import { renderJson, renderText } from "./render.ts";
 import { readMove } from "./time-travel.ts";
@@ -61,7 +61,7 @@ export async function runSimulated(parts: ScriptParts, start: Instant): Promise<
   };
   for (const notice of parts.notices) print(noticeReply(notice), now);
   await catchUp(now);
-  for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
+  for await (const line of linesOf(input)) {
     const text = line.trimEnd();
     if (text.startsWith("#")) continue;
     const speaker = speakerIn(text);

@@ -1,4 +1,3 @@
-import { createInterface } from "node:readline";
 import type { Command } from "../../commands/define-command.ts";
 import { createBell } from "../../conversation/bell.ts";
 import type { BenchKeeper } from "../../conversation/bench-keeper.ts";
@@ -14,6 +13,7 @@ import type { OpusCoder } from "../../speech/mouth/opus.ts";
 import { whatToSay } from "../../speech/mouth/what-to-say.ts";
 import { namesOf } from "../../speech/own-names.ts";
 import { faultReply } from "../console/fault.ts";
+import { linesOf } from "../console/lines-of.ts";
 import { renderText } from "../console/render.ts";
 import { noticeReply } from "../console/script.ts";
 import type { Device } from "./devices.ts";
@@ -135,7 +135,7 @@ export async function runVoice(parts: VoiceChannelParts): Promise<void> {
   for (const notice of parts.notices) show(noticeReply(notice));
   prepare();
 
-  for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
+  for await (const line of linesOf(input)) {
     const text = line.trim();
     if (text === "quit") break;
     if (text === "") {
