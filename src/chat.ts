@@ -8,12 +8,13 @@ import { readSettings, SettingsError } from "./settings.ts";
 import { StoreError } from "./store/store-error.ts";
 
 /** Script mode: one message a line in, replies out. See the README. */
+const write = writer(process.stdout);
 const options = readOptions(process.argv.slice(2), Temporal.Now.timeZoneId());
 if (!options.ok) {
   process.stderr.write(`${options.error}\n\n${usage}`);
   process.exitCode = 2;
 } else if (options.value.help) {
-  process.stdout.write(usage);
+  write(usage);
 } else {
   try {
     const settings = readSettings();
@@ -24,7 +25,6 @@ if (!options.ok) {
       zone: zone ?? settings.zone,
       moved: zone !== undefined,
     });
-    const write = writer(process.stdout);
     const pictures = picturesIn(folder);
     const { stdin: input } = process;
     const parts = { keeper, input, write, json, who: settings.who, notices, pictures };

@@ -1,15 +1,28 @@
-import { readFile } from "node:fs/promises";
+import { readFile, stat } from "node:fs/promises";
 import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
+import { writer } from "./channels/console/output.ts";
 import { HEARTBEAT } from "./health/heartbeat.ts";
-import { judge } from "./health/judge.ts";
+import { watch } from "./health/watch.ts";
 import { readSettings, SettingsError } from "./settings.ts";
 
 /** Says whether the program runs on the data folder. Exit code 0 when it does, else 1. */
+const write = writer(process.stdout);
 try {
   const { data } = readSettings();
-  const text = await readFile(join(data, HEARTBEAT), "utf8").catch(() => undefined);
-  const { well, says } = judge(text, Date.now());
-  process.stdout.write(`${says}\n`);
+  const path = join(data, HEARTBEAT);
+  const { well, says } = await watch({
+    look: async () => ({
+      text: await readFile(path, "utf8").catch(() => undefined),
+      touched: await stat(path).then(
+        ({ mtimeMs }) => mtimeMs,
+        () => 0,
+      ),
+    }),
+    now: () => Date.now(),
+    pause: (ms) => pause(ms),
+  });
+  write(`${says}\n`);
   if (!well) process.exitCode = 1;
 } catch (error) {
   if (!(error instanceof SettingsError)) throw error;

@@ -61,7 +61,7 @@ try {
   };
   const runConsole = async (): Promise<void> => {
     if (stdin.isTTY && stdout.isTTY) await runTerminal({ ...shared, output: stdout });
-    else await runLive({ ...shared, write: writer(stdout), json: false });
+    else await runLive({ ...shared, write: writer(stdout, rethrow), json: false });
   };
   if (discordSettings.value === undefined) await runConsole();
   else {
@@ -87,6 +87,11 @@ await log.flush();
 stop.off();
 // All is kept and said; what a lost line to Discord still waits for holds nobody up.
 setTimeout(() => process.exit(), LAST).unref();
+
+/** Told like any fault that ends the program. */
+function rethrow(error: Error): never {
+  throw error;
+}
 
 function stderr() {
   const { stderr: to } = process;

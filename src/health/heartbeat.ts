@@ -1,4 +1,4 @@
-import { rename, rm, writeFile } from "node:fs/promises";
+import { rename, rm, utimes, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { z } from "zod";
 
@@ -22,8 +22,8 @@ export type Heart = {
 };
 
 /**
- * Writes the file anew again and again, on the thread that gives the cues: where that stands still,
- * or the disk takes nothing, the file grows old.
+ * Writes the file anew again and again, on the thread that gives the cues: where that stands still
+ * the file grows old. Where it cannot be written it is touched.
  */
 export function startHeartbeat(
   data: string,
@@ -35,9 +35,16 @@ export function startHeartbeat(
   let failing = false;
   const write = async (): Promise<void> => {
     const beat: Beat = { at: Date.now(), every };
-    // Whoever looks sees a whole one.
-    await writeFile(`${path}.new`, JSON.stringify(beat), { mode: 0o600 });
-    await rename(`${path}.new`, path);
+    try {
+      // Whoever looks sees a whole one.
+      await writeFile(`${path}.new`, JSON.stringify(beat), { mode: 0o600 });
+      await rename(`${path}.new`, path);
+    } catch (error) {
+      // A full disk still takes the time of a file, and is no reason to be restarted for.
+      const now = new Date(beat.at);
+      await utimes(path, now, now).catch(() => undefined);
+      throw error;
+    }
   };
   const beat = (): void => {
     writing = writing.then(write).then(

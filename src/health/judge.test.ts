@@ -10,7 +10,7 @@ test.each([
   { text: beat(30_000), well: true, says: "30 s ago" },
   { text: beat(30_001), well: false, says: "Stuck or killed" },
   { text: beat(-5_000), well: true, says: "5 s ago" },
-  { text: beat(-3_600_000), well: false, says: "3600 s ahead" },
+  { text: beat(-3_600_000), well: false, says: "3600 s ahead and does not move" },
   { text: undefined, well: false, says: "Not running" },
   { text: "", well: false, says: "cannot be read" },
   { text: "[]", well: false, says: "cannot be read" },

@@ -11,21 +11,22 @@ const MISSED = 3;
  */
 export function judge(text: string | undefined, now: number): Health {
   if (text === undefined) return { well: false, says: "Not running: there is no heartbeat." };
-  const beat = read(text);
+  const beat = readBeat(text);
   if (beat === undefined) return { well: false, says: "The heartbeat cannot be read." };
   const age = now - beat.at;
   const seconds = Math.round(Math.abs(age) / 1000);
   if (Math.abs(age) > beat.every * MISSED) {
     const says =
       age < 0
-        ? `The heartbeat lies ${seconds} s ahead: the clock was set.`
+        ? `The heartbeat lies ${seconds} s ahead and does not move: stuck, and the clock was set.`
         : `Stuck or killed: the last heartbeat was ${seconds} s ago.`;
     return { well: false, says };
   }
   return { well: true, says: `Well: the last heartbeat was ${seconds} s ago.` };
 }
 
-function read(text: string): Beat | undefined {
+/** A heartbeat file; undefined for anything else. */
+export function readBeat(text: string): Beat | undefined {
   try {
     return beatSchema.safeParse(JSON.parse(text)).data;
   } catch {

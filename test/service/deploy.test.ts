@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { z } from "zod";
 import { HEARTBEAT } from "../../src/health/heartbeat.ts";
+import { LONGEST } from "../../src/health/watch.ts";
 import { withFolder } from "../support/child.ts";
 
 const top = join(import.meta.dirname, "../..");
@@ -150,6 +151,17 @@ test("the container starts the same, hears the signal itself and looks at its ow
   expect(words(health)).toBe(commandOf("health"));
   expect(health).toMatch(/--interval=\d+s --timeout=\d+s --start-period=\d+s --retries=\d+ CMD \[/);
   expect(all("STOPSIGNAL")).toEqual(["SIGTERM"]);
+});
+
+test("a look at the health is waited for longer than it may take", () => {
+  const [, timeout] = /--timeout=(\d+)s/.exec(all("HEALTHCHECK")[0] ?? "") ?? [];
+  // What starting a program takes on a small machine beside it, s.
+  const least = LONGEST / 1000 + 5;
+  expect(Number(timeout)).toBeGreaterThanOrEqual(least);
+  expect(Number(one("wetside-health.service", "Service.TimeoutStartSec"))).toBeGreaterThan(least);
+  // One look is over before the next begins.
+  expect(LONGEST).toBeLessThan(60_000);
+  expect(one("wetside-health.timer", "Timer.OnUnitActiveSec")).toBe("1min");
 });
 
 test("the container runs as nobody in particular, keeps data in a volume and holds no secret", () => {

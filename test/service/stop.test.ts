@@ -10,7 +10,7 @@ import {
   until,
   withDiscordService,
 } from "../support/discord-service.ts";
-import { commandLine, runProgram, startProgram } from "../support/program.ts";
+import { commandLine, runProgram, type Script, startProgram } from "../support/program.ts";
 
 /** The service with film in the tank at its bench. */
 const withWetFilm = (
@@ -25,6 +25,9 @@ const withWetFilm = (
       await play({ ...service, data });
     }),
   );
+
+const withFolders = (use: (one: string, other: string) => Promise<void>): Promise<void> =>
+  withFolder((one) => withFolder((other) => use(one, other)));
 
 const leaving = (posts: readonly string[]): readonly string[] =>
   posts.filter((post) => post.includes("asked to leave"));
@@ -122,7 +125,7 @@ test("health: well while it runs, not running once it left, stuck after a kill",
     const beat = JSON.parse(await readFile(join(data, "heartbeat.json"), "utf8"));
     await writeFile(
       join(data, "heartbeat.json"),
-      JSON.stringify({ ...beat, at: beat.at - 60_000 }),
+      JSON.stringify({ every: 100, at: beat.at - 60_000 }),
     );
     expect(await health()).toMatchObject({ code: 1, output: expect.stringContaining("Stuck") });
   }));
@@ -151,6 +154,35 @@ test.skipIf(process.platform !== "linux")(
       expect(await runProgram([], ["left"], "start", { WETSIDE_DATA: data })).toMatchObject({
         code: 0,
       });
+    }),
+);
+
+// The device that is always full is Linux's.
+test.skipIf(process.platform !== "linux")(
+  "an output that cannot be written ends it with one sentence without a path, and all is kept",
+  () =>
+    withFolders(async (data, copies) => {
+      const run = (script: Script, more: readonly string[]) =>
+        commandLine(script).then((words) => {
+          const full = openSync("/dev/full", "w");
+          const ended = spawnSync(process.execPath, [...words, ...more], {
+            cwd: join(import.meta.dirname, "../.."),
+            env: { ...process.env, WETSIDE_DATA: data },
+            input: "bottle fixer 1 litre mixed today\n",
+            stdio: ["pipe", full, "pipe"],
+            encoding: "utf8",
+          });
+          closeSync(full);
+          return ended;
+        });
+      for (const script of ["chat", "doctor", "health", "backup"] as const) {
+        const more = script === "backup" ? [join(copies, "one")] : [];
+        const { status, stderr } = await run(script, more);
+        const says = "I cannot write to the standard output: the disk it goes to is full.\n";
+        expect({ script, status, stderr }).toEqual({ script, status: 1, stderr: says });
+      }
+      const { output } = await runProgram(["--data", data], ["bottles"]);
+      expect(output).toContain("fixer");
     }),
 );
 
