@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { type Command, defineCommand, type Topic, topics } from "../src/commands/define-command.ts";
-import { answer, refuse } from "../src/reply/reply.ts";
+import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
 const headings: Record<Topic, string> = {
   run: "at the tank",
@@ -110,9 +110,15 @@ function commandPage(command: Command) {
       ...(keys.length > 0 ? ["in JSON, values holds:"] : []),
       ...keys.map(([key, meaning]) => `  ${key}: ${meaning}`),
     ],
-    say: `Say, for example: ${command.examples[0] ?? command.name}.`,
+    say: sayOf(command),
     facts: { command: command.name, keys: { ...command.values } },
   });
+}
+
+/** Its first example that can be said in one breath. */
+function sayOf({ name, examples }: Command): string {
+  const says = [...examples, name].map((example) => `Say, for example: ${example}.`);
+  return says.find((say) => oneBreath(say) === say) ?? `That is ${name}.`;
 }
 
 /** Every key of `values`, by command: the public form of script mode with --json. */

@@ -56,7 +56,7 @@ function scrubber(names: readonly string[]) {
     known.length === 0
       ? undefined
       : new RegExp(
-          `(?<![\\p{L}\\p{N}])(?:${known.map(escaped).join("|")})(?:['’]?s)?(?![\\p{L}\\p{N}])`,
+          `(?<![\\p{L}\\p{N}])(?:${known.map((name) => RegExp.escape(name)).join("|")})(?:['’]?s)?(?![\\p{L}\\p{N}])`,
           "giu",
         );
   let count = 0;
@@ -97,5 +97,3 @@ const labels: ReadonlySet<string> = new Set([
 
 /** Why a thermometer is under suspicion was told in somebody's own words. */
 const withoutReason = (text: string): string => text.replace(/(marked suspect),.*$/s, "$1.");
-
-const escaped = (name: string): string => name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");

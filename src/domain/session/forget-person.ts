@@ -43,6 +43,6 @@ const common: ReadonlySet<string> = new Set(["you", "me", "i", "we", "us", "some
 
 const wordOf = (name: string): RegExp =>
   new RegExp(
-    `(?<![\\p{L}\\p{N}])${name.trim().replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}(?:['’]?s)?(?![\\p{L}\\p{N}])`,
+    `(?<![\\p{L}\\p{N}])${RegExp.escape(name.trim())}(?:['’]?s)?(?![\\p{L}\\p{N}])`,
     "giu",
   );

@@ -41,7 +41,7 @@ const tidy = (text: string): string =>
 
 function withoutMention(text: string, bot: string | undefined): string {
   if (bot === undefined || !/^\d+$/.test(bot)) return text;
-  return text.replace(new RegExp(`^(?:<@!?${bot}>[ ,:]*)+`), "");
+  return text.replace(new RegExp(`^(?:<@!?${RegExp.escape(bot)}>[ ,:]*)+`), "");
 }
 
 const tooLong = (text: string): Reply =>
