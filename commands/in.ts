@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
+import { changeOfClocks } from "../src/commands/run-lines.ts";
 import { runMeant, tankAt, withTank } from "../src/commands/tanks.ts";
 import { showOrigin } from "../src/domain/origin.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
@@ -102,6 +103,7 @@ export const inCommand = defineCommand({
         title: `${run.tank}: ${stage.bath} in at ${clockTime(stage.inAt ?? now, bench.zone)}.${agitate}`,
         lines: [
           `Pour out at ${clockTime(clock.pourOut, bench.zone)}, over at ${clockTime(clock.end, bench.zone)} (${stage.sense === "exact" ? "exactly" : "at least"} ${showDuration(stage.time)}).`,
+          ...changeOfClocks(bench, [clock], stage.inAt ?? now),
           ...(changed === undefined ? [] : [changed]),
           ...(agitate === "" ? [] : ["Tap it against bubbles first."]),
         ],

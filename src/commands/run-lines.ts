@@ -1,9 +1,10 @@
 import type { Bench } from "../domain/session/bench.ts";
 import { standing } from "../domain/session/hear.ts";
 import type { Run, Stage } from "../domain/session/run.ts";
+import { clockChange } from "../domain/timing/clock-change.ts";
 import { clockTime } from "../domain/timing/clock-text.ts";
-import { beats, planned } from "../domain/timing/stage-clock.ts";
-import type { Instant } from "../domain/units/quantity.ts";
+import { beats, planned, type StageClock } from "../domain/timing/stage-clock.ts";
+import { type Instant, later } from "../domain/units/quantity.ts";
 import { plain, showCelsius, showDuration } from "../domain/units/show.ts";
 import type { Json, Shown } from "../reply/reply.ts";
 
@@ -14,10 +15,13 @@ export function bathWithBottle(bench: Bench, stage: Stage): string {
   return `${stage.bath}: ${bottle.name}, the ${bottle.mark}`;
 }
 
-/** The plan of a run as text: one line a bath, with clock times from the bench's zone. */
+/**
+ * The plan of a run as text: one line a bath, with clock times from the bench's zone, and one below
+ * them where the clocks are changed on the way.
+ */
 export function planLines(bench: Bench, run: Run, from: Instant): readonly string[] {
   const clocks = planned(run, from);
-  return run.stages.flatMap((stage, index) => {
+  const baths = run.stages.flatMap((stage, index) => {
     const clock = clocks[index];
     if (clock === undefined) return [];
     const at = stage.temperature === undefined ? "" : ` at ${showCelsius(stage.temperature)}`;
@@ -27,6 +31,18 @@ export function planLines(bench: Bench, run: Run, from: Instant): readonly strin
       `${clockTime(clock.pour, bench.zone)} pour ${bathWithBottle(bench, stage)}, ${sense} ${showDuration(stage.time)}${at}${band}; pour out ${clockTime(clock.pourOut, bench.zone)}`,
     ];
   });
+  return [...baths, ...changeOfClocks(bench, clocks, later(from, -bench.lead))];
+}
+
+/** What to know of the clocks to go by these times; nothing on most days. */
+export function changeOfClocks(
+  { zone }: Bench,
+  clocks: readonly (StageClock | undefined)[],
+  from: Instant,
+): readonly string[] {
+  const end = clocks.findLast((clock) => clock !== undefined)?.end;
+  const change = end === undefined ? undefined : clockChange(from, end, zone);
+  return change === undefined ? [] : [change];
 }
 
 /** The plan as values: times of a stage in s from its own start. */

@@ -1,4 +1,4 @@
-import { bathWithBottle, calledTank, standingLine } from "../commands/run-lines.ts";
+import { bathWithBottle, calledTank, changeOfClocks, standingLine } from "../commands/run-lines.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
 import { standing } from "../domain/session/hear.ts";
@@ -17,7 +17,7 @@ export function farewell(bench: Bench, now: Instant): Reply | undefined {
   if (runs.length === 0) return undefined;
   return cue({
     title: "I am asked to leave and give no cues until I am back. Go by the clock:",
-    lines: runs.flatMap((run) => restOf(bench, run, now)),
+    lines: [...new Set(runs.flatMap((run) => restOf(bench, run, now)))],
     say: "I leave now. Go by the clock times on the screen.",
     facts: { cue: "leaving", tanks: runs.map(({ tank }) => tank) },
   });
@@ -27,7 +27,8 @@ export function farewell(bench: Bench, now: Instant): Reply | undefined {
 function restOf(bench: Bench, run: Run, now: Instant): readonly string[] {
   const at = standing(run, now);
   if (at.kind === "planned" && at.pourAt === undefined) return [standingLine(bench, run, now)];
-  return layOut(run, now).flatMap((clock, index) => {
+  const clocks = layOut(run, now);
+  const baths = clocks.flatMap((clock, index) => {
     const stage = run.stages[index];
     if (stage === undefined || clock === undefined || index < run.current) return [];
     const out = clockTime(clock.pourOut, bench.zone);
@@ -38,4 +39,5 @@ function restOf(bench: Bench, run: Run, now: Instant): readonly string[] {
           `${calledTank(run)}: ${clockTime(clock.pour, bench.zone)} pour ${bathWithBottle(bench, stage)}; pour out ${out}`,
         ];
   });
+  return [...baths, ...changeOfClocks(bench, clocks, now)];
 }

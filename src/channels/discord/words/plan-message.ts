@@ -32,6 +32,7 @@ export function planMessage(
     ].join("\n"),
   );
   const title = `**${cleanOutgoing(`${run.tank}: ${run.title}, clock times`)}**`;
-  const texts = packLines([title, ...lines, `-# ${cleanOutgoing(bench.zone)}`]);
+  const below = [bench.zone, ...plain.slice(stages.length)];
+  const texts = packLines([title, ...lines, ...below.map((line) => `-# ${cleanOutgoing(line)}`)]);
   return texts.map((text) => payload(text));
 }
