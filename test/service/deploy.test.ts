@@ -4,6 +4,7 @@ import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { z } from "zod";
+import { FIRST_EAR, FOR_AN_EAR, MOST, NEXT_EAR } from "../../src/channels/voice/ears-of-a-call.ts";
 import { HEARTBEAT } from "../../src/health/heartbeat.ts";
 import { LONGEST } from "../../src/health/watch.ts";
 import { withFolder } from "../support/child.ts";
@@ -79,6 +80,16 @@ test("systemd waits longer than leaving may take, and signals the program first"
   expect(seconds).toBeGreaterThan(0);
   expect(Number(one("wetside.service", "Service.TimeoutStopSec"))).toBeGreaterThan(seconds);
   expect(one("wetside.service", "Service.KillSignal")).toBe("SIGTERM");
+});
+
+test("the service's memory is enough for all the ears a call may have", () => {
+  const [, number, unit = ""] =
+    /^(\d+)([MG])$/.exec(one("wetside.service", "Service.MemoryMax")) ?? [];
+  const limit = Number(number) * ({ M: 2 ** 20, G: 2 ** 30 }[unit] ?? Number.NaN);
+  /** All the rest of the program with Discord, bytes, rounded up. */
+  const rest = 200e6;
+  expect(limit).toBeGreaterThan(rest + FIRST_EAR + (MOST - 2) * NEXT_EAR + FOR_AN_EAR);
+  expect(limit).toBeGreaterThan(rest + FIRST_EAR + (MOST - 1) * NEXT_EAR);
 });
 
 /** What systemd itself says about the units, where it is installed. */

@@ -1,3 +1,4 @@
+import { freemem } from "node:os";
 import type { Command } from "../../commands/define-command.ts";
 import { systemClock } from "../../platform/clock.ts";
 import type { Reply } from "../../reply/reply.ts";
@@ -12,7 +13,7 @@ import { whatToSay } from "../../speech/mouth/what-to-say.ts";
 import { namesOf } from "../../speech/own-names.ts";
 import { faultReply } from "../console/fault.ts";
 import type { Attend, Attendant, BenchCall } from "../discord/voice/ports.ts";
-import { openCallEars } from "./ears-of-a-call.ts";
+import { FOR_AN_EAR, openCallEars } from "./ears-of-a-call.ts";
 import { VOLUME } from "./run-voice.ts";
 import { createTalk, type Talk } from "./talk.ts";
 
@@ -29,8 +30,6 @@ type Speaker = Parameters<Attendant["ears"]["hear"]>[0];
 const ECHO = 400;
 /** How often it is looked whether the bench was changed in another way, ms. */
 const LOOK = 1000;
-/** So much memory has to be free for one more ear, bytes: twice what it takes. */
-const FOR_AN_EAR = 600e6;
 const FORM = { rate: RATE, channels: 1 };
 
 /** Listens and speaks in calls: the same trust, the same words as with a microphone. */
@@ -82,7 +81,8 @@ function attend(call: BenchCall, { commands, engine, begin = openEar }: AttendPa
     open: (tell) => begin({ engine, form: FORM, tell, now }),
     tell: (person, event) => void talks.get(person)?.hear(event),
     onFault: write,
-    isRoom: () => process.availableMemory() > FOR_AN_EAR,
+    // Of a service's limit as of the machine: the limit may be higher than what there is.
+    isRoom: () => Math.min(process.availableMemory(), freemem()) > FOR_AN_EAR,
     now,
   });
   let seen: unknown;

@@ -23,8 +23,16 @@ export type CallEars = {
   close(): Promise<void>;
 };
 
-/** So many people are heard at once; an ear is a thread with a recogniser of some 300 MB. */
-const MOST = 4;
+/** So many people are heard at once. */
+export const MOST = 4;
+/**
+ * Resident memory, bytes, measured with the ear alone on x64 (DEVELOPERS, Voice): what the first ear
+ * adds, with the libraries and the model, and what each further one adds at most.
+ */
+export const FIRST_EAR = 430e6;
+export const NEXT_EAR = 360e6;
+/** So much has to be free for one more: what it takes, and room for what goes on beside it. */
+export const FOR_AN_EAR = 600e6;
 const PIECE = 320;
 /** Silence behind the last word, in pieces of 20 ms: longer than an utterance needs to end. */
 const BEHIND = 25;
