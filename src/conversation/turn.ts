@@ -334,7 +334,9 @@ class Talk {
     const { reply, after } = heard;
     const whether = ask.options?.some(({ word }) => word === "yes") === true;
     const other = settles !== undefined || (reply.facts.field ?? ask.slot) !== ask.slot;
-    if (reply.kind !== "refusal" || reply.ask !== undefined || whether || other) return heard;
+    // What is only talked about beside the work asks once: the next words may be anything.
+    if (reply.kind !== "refusal" || reply.ask !== undefined || choice.command.aside) return heard;
+    if (whether || other) return heard;
     const asked = this.#thread.last?.reply;
     const again = asked?.kind === "question" && asked.ask?.slot === ask.slot ? [asked.title] : [];
     const thread = { ...after.threads[this.#who], pending: { ask, at: this.#now } };

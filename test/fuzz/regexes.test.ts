@@ -3,6 +3,9 @@ import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { expect, test } from "vitest";
 import { parseAst } from "vitest/node";
+import { rescues } from "../../src/data/rescues.ts";
+import { emergencies } from "../../src/data/safety.ts";
+import { held, whole } from "../../src/language/holds-template.ts";
 
 const top = join(import.meta.dirname, "../..");
 
@@ -75,10 +78,21 @@ function expressionsIn(text: string, where: string): readonly Found[] {
   });
 }
 
-const expressions = (): readonly Found[] =>
-  globSync("{src,commands}/**/*.ts", { cwd: top })
-    .filter((path) => !path.endsWith(".test.ts"))
-    .flatMap((path) => expressionsIn(readFileSync(join(top, path), "utf8"), path));
+/** Here expressions are made of what the data holds: those are tried instead. */
+const FROM_DATA = "src/language/holds-template.ts";
+
+const fromData = (): readonly Found[] =>
+  [
+    ...emergencies.flatMap(({ ways }) => ways.map(held)),
+    ...rescues.flatMap(({ ways }) => ways.map(({ says }) => whole(says))),
+  ].map((source) => ({ source, flags: "", where: FROM_DATA }));
+
+const expressions = (): readonly Found[] => [
+  ...globSync("{src,commands}/**/*.ts", { cwd: top })
+    .filter((path) => !path.endsWith(".test.ts") && path !== FROM_DATA)
+    .flatMap((path) => expressionsIn(readFileSync(join(top, path), "utf8"), path)),
+  ...fromData(),
+];
 
 /** Words and signs an expression speaks of: what keeps it hoping. */
 function pieces(source: string): readonly string[] {
