@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { apply, type Change, diff } from "./changes.ts";
+import { apply, applying, type Change, diff } from "./changes.ts";
 
 const json = fc.jsonValue({ maxDepth: 4 });
 
@@ -134,4 +134,27 @@ test.each<Change>([
 ])("$kind at $path does not fit and is a fault", (change) => {
   expect(() => apply({ a: 1, list: [1] }, [change])).toThrow("does not fit");
   expect("polluted" in {}).toBe(false);
+});
+
+test("changes that come a few at a time copy what they alter once, and never the value given", () => {
+  const given = { bottles: { acorn: 1 }, runs: [1], rest: {} };
+  const before = structuredClone(given);
+  const coming = applying(given);
+  const set = (name: string): Change => ({ kind: "set", path: ["bottles", name], value: 2 });
+  const { bottles, runs } = coming.take([
+    set("banjo"),
+    { kind: "push", path: ["runs"], items: [2] },
+  ]);
+  const after = coming.take([
+    set("camel"),
+    { kind: "set", path: ["runs", 0], value: 9 },
+    { kind: "push", path: ["runs"], items: [3] },
+    { kind: "drop", path: ["bottles", "acorn"] },
+  ]);
+  expect(after).toEqual({ bottles: { banjo: 2, camel: 2 }, runs: [9, 2, 3], rest: {} });
+  // Ten thousand bottles, one change each, are not copied ten thousand times.
+  expect(after.bottles).toBe(bottles);
+  expect(after.runs).toBe(runs);
+  expect(after.rest).toBe(given.rest);
+  expect(given).toEqual(before);
 });

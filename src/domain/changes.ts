@@ -27,10 +27,27 @@ export function diff(previous: unknown, next: unknown): readonly Change[] {
  * Throws when a path leads nowhere: changes fit one value only, the one they were made from.
  */
 export function apply<T>(value: T, changes: readonly Change[]): T {
-  let result: unknown = value;
-  for (const change of changes) result = perform(result, change, 0);
-  return result as T;
+  return applying(value).take(changes);
 }
+
+/**
+ * As `apply`, for changes that come a few at a time: what was copied once is not copied again, so
+ * that a thousand entries of one list cost a thousand and not a million. Each result stands for
+ * itself only until the next changes are taken.
+ */
+export function applying<T>(value: T): { take(changes: readonly Change[]): T } {
+  const made: Made = new WeakSet();
+  let result: unknown = value;
+  return {
+    take(changes) {
+      for (const change of changes) result = perform(result, change, 0, made);
+      return result as T;
+    },
+  };
+}
+
+/** Copies that nobody else has seen: they may be altered in place. */
+type Made = WeakSet<object>;
 
 /** As `apply`; undefined where the changes were made from another value than this. */
 export function applyIfFits<T>(value: T, changes: readonly Change[]): T | undefined {
@@ -92,25 +109,49 @@ function compareFields(
   }
 }
 
-function perform(value: unknown, change: Change, depth: number): unknown {
+function perform(value: unknown, change: Change, depth: number, made: Made): unknown {
   const step = change.path[depth];
-  if (step === undefined) return performHere(value, change);
+  if (step === undefined) return performHere(value, change, made);
   const last = depth === change.path.length - 1;
   if (Array.isArray(value)) {
     if (typeof step !== "number" || !(step in value)) throw astray(change);
-    return value.with(step, perform(value[step], change, depth + 1));
+    const list = ownList(value, made);
+    list[step] = perform(value[step], change, depth + 1, made);
+    return list;
   }
   if (!isFields(value) || typeof step !== "string") throw astray(change);
-  if (last && change.kind === "drop") return without(value, step);
+  if (last && change.kind === "drop") {
+    const fields = ownFields(value, made);
+    delete fields[step];
+    return fields;
+  }
   const inner = own(value, step);
   if (inner === undefined && !(last && change.kind === "set")) throw astray(change);
-  return withField(value, step, perform(inner, change, depth + 1));
+  return withField(ownFields(value, made), step, perform(inner, change, depth + 1, made));
 }
 
-function performHere(value: unknown, change: Change): unknown {
+function performHere(value: unknown, change: Change, made: Made): unknown {
   if (change.kind === "set") return change.value;
-  if (change.kind === "push" && Array.isArray(value)) return [...value, ...change.items];
+  if (change.kind === "push" && Array.isArray(value)) {
+    const list = ownList(value, made);
+    for (const item of change.items) list.push(item);
+    return list;
+  }
   throw astray(change);
+}
+
+function ownList(list: readonly unknown[], made: Made): unknown[] {
+  if (made.has(list)) return list as unknown[];
+  const copy = [...list];
+  made.add(copy);
+  return copy;
+}
+
+function ownFields(fields: Fields, made: Made): Record<string, unknown> {
+  if (made.has(fields)) return fields as Record<string, unknown>;
+  const copy = { ...fields };
+  made.add(copy);
+  return copy;
 }
 
 const isFields = (value: unknown): value is Fields =>
@@ -121,20 +162,8 @@ const own = (fields: Fields, key: string): unknown =>
   Object.hasOwn(fields, key) ? fields[key] : undefined;
 
 /** Defined, never assigned: assigning to "__proto__" would change what the copy inherits. */
-function withField(fields: Fields, key: string, value: unknown): Fields {
-  return Object.defineProperty({ ...fields }, key, {
-    value,
-    writable: true,
-    enumerable: true,
-    configurable: true,
-  });
-}
-
-function without(fields: Fields, key: string): Fields {
-  const copy: Record<string, unknown> = { ...fields };
-  delete copy[key];
-  return copy;
-}
+const withField = (copy: Record<string, unknown>, key: string, value: unknown): Fields =>
+  Object.defineProperty(copy, key, { value, writable: true, enumerable: true, configurable: true });
 
 class Astray extends TypeError {}
 

@@ -1,5 +1,5 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
-import { apply, type Change } from "../../domain/changes.ts";
+import { applying, type Change } from "../../domain/changes.ts";
 import type { Manifest } from "../../export/contents.ts";
 import { ExportError } from "../../export/export-error.ts";
 import { inThread } from "../../platform/in-thread.ts";
@@ -53,15 +53,17 @@ export async function rewriteApart(
 }
 
 function fill(apart: Apart): Promise<Filled> {
-  let value = newRecord(apart.id, apart.zone);
+  const anew = applying(newRecord(apart.id, apart.zone));
   return inThread<Told, Filled>({
     module: new URL("./rewrite-worker.ts", import.meta.url),
     given: apart,
     what: "writing the bench anew",
     hear: (told, answer) => {
       if (told.kind === "refused") throw new ExportError(told.sentence);
-      if (told.kind === "done") return { value, standing: told.standing, lost: told.lost };
-      value = apply(value, told.changes);
+      if (told.kind === "done") {
+        return { value: anew.take([]), standing: told.standing, lost: told.lost };
+      }
+      anew.take(told.changes);
       // A cue that has fallen due is given before the next part comes.
       void nextTurn().then(() => answer("next"));
       return undefined;
