@@ -23,7 +23,7 @@ export const restoreCommand = defineCommand({
     "(restore|import|load|take back) [everything|the bench|this bench|the backup|backup|export] [from] [exports] {file}",
     "(restore|import|load|take back) [everything|the bench|this bench|the backup|a backup|backup|the export|an export]",
   ],
-  slots: { file: "word", sure: "yes" },
+  slots: { file: "archive", sure: "yes" },
   examples: ["restore everything", "restore from home-2026-11-28-2130.zip"],
   fields: z.object({ file: z.string().optional(), sure: z.boolean().optional() }),
   who: "owner",
@@ -51,10 +51,12 @@ export const restoreCommand = defineCommand({
     const [only, second] = at.exports;
     const sole = second === undefined ? only?.name : undefined;
     const meant = file ?? sole;
-    const named = meant === undefined ? undefined : bare(meant);
-    const found = at.exports.find(({ name }) => bare(name) === named);
-    if (found === undefined)
-      return named === undefined ? offer(at.exports) : noSuch(at.exports, named);
+    if (meant === undefined) return offer(at.exports);
+    const exact = at.exports.find(({ name }) => bare(name) === bare(meant));
+    // Said aloud or typed in haste, a name lacks its brackets and spaces.
+    const alike = at.exports.filter(({ name }) => letters(name) === letters(meant));
+    const found = exact ?? (alike.length === 1 ? alike[0] : undefined);
+    if (found === undefined) return noSuch(alike.length > 1 ? alike : at.exports, bare(meant));
     const { holds } = found;
     if ("wrong" in holds)
       return refuse("bad-archive", holds.wrong, { facts: { file: found.name } });
@@ -91,9 +93,16 @@ export const exportsCommand = defineCommand({
 /** The name alone, however it was given: "exports/home.zip", "home". */
 const bare = (file: string): string =>
   file
+    .normalize("NFKC")
     .toLowerCase()
     .replace(/^exports\//, "")
     .replace(/\.zip$/, "");
+
+/** As much of a name as can be said. */
+const letters = (file: string): string =>
+  bare(file)
+    .replace(/\bzip$/, "")
+    .replace(/[^\p{L}\p{N}]+/gu, "");
 
 const take = (file: string): Outcome => ({
   work: { kind: "restore", file },
@@ -109,7 +118,7 @@ function ask({ bench }: Handling, { name }: ExportFile, holds: ExportHolds): Rep
   return confirm("restore", { file: name }, "sure", title, {
     lines: [
       `Made ${showDate(dateOf(at, bench.zone))}, ${clockMinute(at, bench.zone)}; it holds ${holdsWords(counts)}.`,
-      "Nothing of this bench is kept; undo does not bring it back. Say export everything first if in doubt.",
+      "Nothing of this bench is kept, nor its pictures; undo does not bring it back. Archives in exports and summaries in records stay. Say export everything first if in doubt.",
     ],
     say: "Replace everything here by that file?",
     facts: { file: name, made, ...counts, replaces },

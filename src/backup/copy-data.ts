@@ -11,8 +11,8 @@ export type Copied = {
 
 /** Where stores keep their benches: the program's own, and Discord's places of them. */
 const STORES = [["benches"], ["discord", "benches"]];
-/** Beside a bench's record: runs that ended long ago, and what was kept aside. */
-const BESIDE = ["archive", "aside"];
+/** Beside a bench's record: runs that ended long ago, what was kept aside, pictures not yet laid out. */
+const BESIDE = ["archive", "aside", "pictures"];
 
 const inside = (folder: Folder, path: readonly string[]): Folder => path.reduce(within, folder);
 

@@ -68,8 +68,8 @@ export function exportedWords(name: string, bytes: number, holds: ExportHolds): 
 
 const countFacts = (counts: ExportHolds["counts"]): Record<string, Json> => ({ ...counts });
 
-/** @param lost  pictures the disk would not take */
-export function restoredWords(name: string, bench: Bench, pictures: number, lost: number): Reply {
+/** @param left  the disk would not yet put the pictures into the place of the old ones */
+export function restoredWords(name: string, bench: Bench, pictures: number, left: boolean): Reply {
   const counts = { ...benchHolds(bench), pictures };
   const live = liveBottles(bench);
   return answer({
@@ -80,12 +80,11 @@ export function restoredWords(name: string, bench: Bench, pictures: number, lost
         : [`Bottles in use: ${live.map(({ name: bottle }) => bottle).join(", ")}.`]),
       "Look at the bottles themselves: what happened to them since the export is not in it.",
     ],
-    cautions:
-      lost === 0
-        ? []
-        : [
-            `The disk would not take ${many(lost, "picture")}: free some space, and restore again for them.`,
-          ],
+    cautions: left
+      ? [
+          "The disk would not put its pictures into the place of the old ones. I try again at my next start.",
+        ]
+      : [],
     say: "Restored. Look at the bottles themselves.",
     facts: { file: `exports/${name}`, ...countFacts(counts) },
   });

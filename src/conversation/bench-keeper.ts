@@ -12,7 +12,7 @@ import type { Bench } from "../domain/session/bench.ts";
 import { decide, nextCue, nextDue } from "../domain/session/decide.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { ExportError } from "../export/export-error.ts";
-import { type Files, noFiles } from "../export/files.ts";
+import { type Files, noFiles, PICTURES } from "../export/files.ts";
 import type { Moment, Reply } from "../reply/reply.ts";
 import type { Store } from "../store/store.ts";
 import { StoreError } from "../store/store-error.ts";
@@ -92,7 +92,8 @@ export class BenchKeeper {
     files: Files = noFiles,
     lookBack?: LookBack,
   ): Promise<{ keeper: BenchKeeper; notices: readonly string[] }> {
-    const { value, notices } = await store.load(id);
+    const { value, notices: found } = await store.load(id);
+    const notices = [...found, ...(await pictureNotices(id, store, files))];
     const record =
       value === undefined
         ? newRecord(id, zone)
@@ -344,6 +345,22 @@ function clockOf({ bench }: BenchRecord, now: Instant): Moment | undefined {
     return momentOf(bench, now);
   } catch {
     return undefined;
+  }
+}
+
+/** Pictures of an archive whose restoring was cut short come into their place with the bench. */
+async function pictureNotices(
+  id: string,
+  store: Store<BenchRecord>,
+  files: Files,
+): Promise<readonly string[]> {
+  try {
+    const waiting = store.besidePath?.(id, PICTURES);
+    if (waiting !== undefined) await files.takePictures(waiting);
+    return [];
+  } catch (error) {
+    if (!(error instanceof Error && "code" in error)) throw error;
+    return ["The disk would not put the pictures of this bench into their place."];
   }
 }
 

@@ -7,17 +7,23 @@ export const RUNS = "runs.jsonl";
 export const PICTURE = /^pictures\/([a-z0-9~_-]{1,120}(?:-phone)?\.(?:png|svg))$/;
 
 /**
- * What an archive may unpack to, bytes: well above what a bench can hold, and low enough that a
- * file made to fill the memory or the disk is turned away before it is unpacked.
+ * What an archive may unpack to, bytes, and the values its JSON may hold. Our own bounds: several
+ * times what a bench gathers in ten years (an entry of a past run takes 250 bytes and 22 values, a
+ * run some kilobytes), and low enough that what is within them never fills the memory or the disk.
  */
 export const LIMITS = {
-  entries: 40_000,
-  manifest: 1_000_000,
-  bench: 64_000_000,
-  runs: 1_000_000_000,
-  run: 2_000_000,
-  picture: 20_000_000,
-  pictures: 1_000_000_000,
+  manifest: 2_000_000,
+  manifestValues: 100_000,
+  bench: 12_000_000,
+  benchValues: 500_000,
+  runs: 400_000_000,
+  run: 1_000_000,
+  runValues: 50_000,
+  /** Lists and objects within each other. */
+  depth: 64,
+  picture: 8_000_000,
+  pictures: 256_000_000,
+  pictureFiles: 10_000,
   /** Nothing honest packs better than this. */
   ratio: 400,
 } as const;

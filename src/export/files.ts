@@ -1,7 +1,9 @@
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
+import { lstat, mkdir, readdir, rename, rm, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { ExportFile } from "../commands/work.ts";
-import type { Manifest } from "./contents.ts";
+import { nodeFileSystem } from "../platform/file-system.ts";
+import { readRegular } from "../platform/open-regular.ts";
+import { type Manifest, PICTURE } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
 import type { OpenExport } from "./open-export.ts";
 import type { ToExport } from "./write-export.ts";
@@ -26,13 +28,23 @@ export type Files = {
   receive(bytes: Uint8Array): Promise<string>;
   /** Drops it again. */
   dropReceived(): Promise<void>;
-  putPicture(name: string, bytes: Uint8Array): Promise<void>;
+  /** Where pictures may be put together, for `takePictures`, where there is no better place. */
+  readonly staging: string;
+  /**
+   * Puts a folder of pictures in the place of all that are there; where it is not, only ends what
+   * was begun. Whenever the power goes, one of the two folders is whole, and a call at the next
+   * start goes on with it.
+   */
+  takePictures(from: string): Promise<void>;
   /** Removes archives, pictures and written summaries, all of them; says how many there were. */
   clear(): Promise<{ readonly exports: number; readonly pictures: number }>;
 };
 
-/** A name that leads nowhere else. */
-const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}\.zip$/;
+/** Where the pictures of an archive wait, within the folder of the bench they belong to. */
+export const PICTURES = "pictures";
+
+/** A name that leads nowhere else; browsers call the second of a name "home (1).zip". */
+const NAME = /^[\p{L}\p{N}][^\p{C}\p{Zl}\p{Zp}/\\\uFFFD]{0,120}\.zip$/iu;
 /** What was handed in is called so, whatever it was called before. */
 const RECEIVED = "received.zip";
 /** So many archived runs are packed in less time than a thread takes to begin. */
@@ -54,7 +66,8 @@ export const noFiles: Files = {
   read: nowhere,
   receive: nowhere,
   dropReceived: async () => undefined,
-  putPicture: nowhere,
+  staging: "",
+  takePictures: async () => undefined,
   clear: async () => ({ exports: 0, pictures: 0 }),
 };
 
@@ -62,8 +75,18 @@ export const noFiles: Files = {
 export function filesIn(data: string): Files {
   const exportsAt = join(data, "exports");
   const picturesAt = join(data, "pictures");
+  const staging = join(data, "pictures.incoming");
+  const outgoing = join(data, "pictures.outgoing");
   const recordsAt = join(data, "records");
   const list = (path: string): Promise<string[]> => readdir(path).catch(() => []);
+  /** Names of plain files, the newest first; links, pipes and folders are none of ours. */
+  const newest = async (path: string, isMeant: (name: string) => boolean) => {
+    const files = (await list(path)).filter(isMeant).map(async (name) => {
+      const found = await lstat(join(path, name)).catch(() => undefined);
+      return found?.isFile() === true ? { name, bytes: found.size, at: found.mtimeMs } : [];
+    });
+    return (await Promise.all(files)).flat().toSorted((a, b) => b.at - a.at);
+  };
   const pathOf = (name: string): string => {
     if (!NAME.test(name)) {
       throw new ExportError("Give the name of an archive in the folder exports, ending in .zip.");
@@ -72,25 +95,21 @@ export function filesIn(data: string): Files {
   };
   return {
     async exports() {
-      const names = (await list(exportsAt)).filter((name) => NAME.test(name));
-      const found = await Promise.all(
-        names.map(async (name) => ({ name, ...(await stat(join(exportsAt, name))) })),
-      );
-      const newest = found.toSorted((a, b) => b.mtimeMs - a.mtimeMs).slice(0, LOOKED_AT);
-      return Promise.all(
-        newest.map(async ({ name, size }) => ({
-          name,
-          bytes: size,
-          holds: await look(pathOf(name)),
-        })),
-      );
+      const found = await newest(exportsAt, (name) => NAME.test(name));
+      const looked: ExportFile[] = [];
+      // One at a time: twenty first pages made to be large are no more than one.
+      for (const { name, bytes } of found.slice(0, LOOKED_AT)) {
+        looked.push({ name, bytes, holds: await look(pathOf(name)) });
+      }
+      return looked;
     },
     async write(name, content, isOwn, archive) {
       const path = pathOf(name);
-      const names = (await list(picturesAt)).filter(
-        (one) => /\.(png|svg)$/.test(one) && isOwn(one),
+      const drawn = await newest(
+        picturesAt,
+        (one) => PICTURE.test(`pictures/${one}`) && isOwn(one),
       );
-      const pictures = new Map(names.map((one) => [one, join(picturesAt, one)]));
+      const pictures = new Map(drawn.map((one) => [one.name, join(picturesAt, one.name)]));
       const { outline, made, progress } = content;
       let manifest: Manifest;
       if (archive !== undefined && outline.ids.length > FEW) {
@@ -103,7 +122,11 @@ export function filesIn(data: string): Files {
       }
       return { manifest, bytes: (await stat(path)).size };
     },
-    read: async (name) => readFile(pathOf(name)),
+    async read(name) {
+      const bytes = await readRegular(pathOf(name), Number.MAX_SAFE_INTEGER);
+      if (bytes === undefined) throw new ExportError("There is no archive of that name any more.");
+      return bytes;
+    },
     open: async (name) => opened(pathOf(name)),
     pathOf,
     async receive(bytes) {
@@ -111,18 +134,35 @@ export function filesIn(data: string): Files {
       return RECEIVED;
     },
     dropReceived: () => rm(pathOf(RECEIVED), { force: true }),
-    putPicture: (name, bytes) => put(picturesAt, name, bytes),
+    staging,
+    async takePictures(from) {
+      const { rename: move, removeTree, syncDirectory } = nodeFileSystem;
+      await removeTree(outgoing);
+      if (from !== staging) await removeTree(staging);
+      const waits = await lstat(from).then((found) => found.isDirectory(), missing);
+      if (!waits) return;
+      await mkdir(data, { recursive: true, mode: 0o700 });
+      await move(picturesAt, outgoing).catch(missing);
+      await move(from, picturesAt);
+      await syncDirectory(data);
+      await removeTree(outgoing);
+    },
     async clear() {
       const gone = {
         exports: (await list(exportsAt)).length,
         pictures: (await list(picturesAt)).length + (await list(recordsAt)).length,
       };
-      for (const path of [exportsAt, picturesAt, recordsAt]) {
+      for (const path of [exportsAt, picturesAt, recordsAt, staging, outgoing]) {
         await rm(path, { recursive: true, force: true });
       }
       return gone;
     },
   };
+}
+
+function missing(error: unknown): false {
+  if (error instanceof Error && "code" in error && error.code === "ENOENT") return false;
+  throw error;
 }
 
 /** A file that has its name only once it is whole. */

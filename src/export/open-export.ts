@@ -1,5 +1,6 @@
 import type { Readable } from "node:stream";
 import type { Entry, ZipFile } from "yauzl";
+import { closeFile, openRegular } from "../platform/open-regular.ts";
 import {
   BENCH,
   LIMITS,
@@ -10,11 +11,12 @@ import {
   RUNS,
 } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
+import { weighJson } from "./weigh-json.ts";
 
 /** An archive whose outline has been checked; its contents have not. */
 export type OpenExport = {
   readonly manifest: Manifest;
-  /** What the bench and its runs unpack to; the file cannot say less than it does. */
+  /** What all of it unpacks to; the file cannot say less than it does. */
   readonly bytes: number;
   /** Names of pictures, within pictures/. */
   readonly pictures: readonly string[];
@@ -30,10 +32,14 @@ export type OpenExport = {
  * @throws ExportError with a sentence
  */
 export async function openExport(path: string): Promise<OpenExport> {
-  const { openPromise } = await import("yauzl");
+  const { fromFdPromise } = await import("yauzl");
+  const file = await openRegular(path).catch((error: unknown) => {
+    throw new ExportError(notWhole(error), error);
+  });
+  if (file === undefined) throw new ExportError("That is no plain file, so I do not look into it.");
   let zip: ZipFile;
   try {
-    zip = await openPromise(path, {
+    zip = await fromFdPromise(file, {
       autoClose: false,
       lazyEntries: true,
       decodeStrings: true,
@@ -41,6 +47,7 @@ export async function openExport(path: string): Promise<OpenExport> {
       strictFileNames: true,
     });
   } catch (error) {
+    await closeFile(file);
     throw new ExportError(notWhole(error), error);
   }
   try {
@@ -63,10 +70,8 @@ export async function openExport(path: string): Promise<OpenExport> {
     if (listed !== pictures.toSorted().join()) {
       throw new ExportError("The pictures in that archive are not those it says it has.");
     }
-    const bytes = [BENCH, RUNS].reduce(
-      (sum, name) => sum + (entries.get(name)?.uncompressedSize ?? 0),
-      0,
-    );
+    const sizes = [...entries.values()].map(({ uncompressedSize }) => uncompressedSize);
+    const bytes = sizes.reduce((sum, size) => sum + size, 0);
     return { manifest, bytes, pictures, stream, close: () => zip.close() };
   } catch (error) {
     zip.close();
@@ -86,7 +91,9 @@ const notWhole = (error: unknown): string => {
 
 /** Every file of it by name, each a name that an export has and of a size that it can have. */
 async function entriesOf(zip: ZipFile): Promise<ReadonlyMap<string, Entry>> {
-  if (zip.entryCount > LIMITS.entries) throw new ExportError("That archive has too many files.");
+  if (zip.entryCount > LIMITS.pictureFiles + 3) {
+    throw new ExportError("That archive has more files in it than any bench has pictures.");
+  }
   const entries = new Map<string, Entry>();
   let pictures = 0;
   for await (const entry of zip.eachEntry()) {
@@ -122,6 +129,10 @@ function mostOf(name: string): number | undefined {
   }
 }
 
+/** What is within its limits as a file and still more than we take. */
+export const larger = (what = "It holds more than any bench of mine does"): ExportError =>
+  new ExportError(`That archive is larger than I can restore here. ${what}. Nothing was changed.`);
+
 export async function readAll(stream: Readable): Promise<Buffer> {
   const pieces: Buffer[] = [];
   for await (const piece of stream) pieces.push(piece as Buffer);
@@ -129,6 +140,7 @@ export async function readAll(stream: Readable): Promise<Buffer> {
 }
 
 function readManifest(bytes: Buffer): Manifest {
+  if (weighJson(bytes).values > LIMITS.manifestValues) throw larger();
   let value: unknown;
   try {
     value = JSON.parse(bytes.toString());

@@ -8,10 +8,13 @@ import type { Archives } from "../store/store.ts";
 import { StoreError } from "../store/store-error.ts";
 import { BENCH, LIMITS, RUNS } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
-import { isDeep } from "./is-deep.ts";
-import { type OpenExport, readAll } from "./open-export.ts";
+import { isPicture } from "./is-picture.ts";
+import { larger, type OpenExport, readAll } from "./open-export.ts";
+import { tooMuch } from "./too-much.ts";
+import { unknownKey } from "./unknown-key.ts";
+import { weighJson } from "./weigh-json.ts";
 
-/** A whole archive that has been looked through, to the last byte. */
+/** An archive whose bench and runs have been looked through, to the last byte. */
 export type Checked = {
   readonly record: BenchRecord;
   /** Its archived runs, read again from the file. */
@@ -19,8 +22,8 @@ export type Checked = {
 };
 
 /**
- * Looks through everything in an archive before anything is taken: sums, shapes, and that each run
- * the bench counts on is there once.
+ * Looks through the bench and the runs in an archive before anything is taken: sums, shapes, and
+ * that each run the bench counts on is there once.
  *
  * @throws ExportError with a sentence; nothing has been changed then
  */
@@ -34,7 +37,6 @@ export async function checkExport(from: OpenExport): Promise<Checked> {
   }
   if (hash.digest("hex") !== from.manifest.sha256.runs) throw spoilt("runs");
   if (wanted.size > 0) throw new ExportError(`That archive lacks ${wanted.size} of its runs.`);
-  for (const name of from.pictures) await readPicture(from, name);
   return {
     record,
     archives: async function* () {
@@ -43,11 +45,14 @@ export async function checkExport(from: OpenExport): Promise<Checked> {
   };
 }
 
-/** A picture of it, whole. */
+/** A picture of it, whole, and a picture indeed. */
 export async function readPicture(from: OpenExport, name: string): Promise<Buffer> {
   const bytes = await readAll(await from.stream(`pictures/${name}`)).catch(failed);
   if (createHash("sha256").update(bytes).digest("hex") !== from.manifest.pictures[name]) {
     throw spoilt(`picture ${name}`);
+  }
+  if (!isPicture(name, bytes)) {
+    throw new ExportError(`The file ${name} in that archive is no picture of mine.`);
   }
   return bytes;
 }
@@ -57,11 +62,23 @@ async function readRecord(from: OpenExport): Promise<BenchRecord> {
   if (createHash("sha256").update(bytes).digest("hex") !== from.manifest.sha256.bench) {
     throw spoilt("bench");
   }
-  const parsed = recordSchema.safeParse(migrated(parse(bytes.toString(), "bench")));
-  if (parsed.success) return parsed.data;
-  const place = parsed.error.issues[0]?.path.join(".") ?? "";
-  throw new ExportError(`The bench in that archive is not one (at "${place}").`);
+  const stored = migrated(parse(bytes, "bench", LIMITS.benchValues));
+  const parsed = recordSchema.safeParse(stored);
+  if (!parsed.success) {
+    const place = parsed.error.issues[0]?.path.join(".") ?? "";
+    throw new ExportError(`The bench in that archive is not one (at "${place.slice(0, 80)}").`);
+  }
+  const strange = unknownKey(stored, parsed.data);
+  if (strange !== undefined) throw unknown(strange);
+  const beyond = tooMuch(parsed.data);
+  if (beyond !== undefined) throw larger(`It holds ${beyond}`);
+  return parsed.data;
 }
+
+const unknown = (key: string): ExportError =>
+  new ExportError(
+    `That archive holds "${key.slice(0, 80)}", which no bench of mine has: a newer Wetside made it, or it was altered.`,
+  );
 
 function migrated(stored: unknown): unknown {
   try {
@@ -95,7 +112,7 @@ async function* runsIn(
 }
 
 function runOf(line: string): readonly [string, unknown] {
-  const value = parse(line, "runs");
+  const value = parse(Buffer.from(line), "runs", LIMITS.runValues);
   if (typeof value !== "object" || value === null || !("run" in value) || !("id" in value)) {
     throw new ExportError("A line of the runs in that archive holds no run.");
   }
@@ -104,19 +121,24 @@ function runOf(line: string): readonly [string, unknown] {
   if (typeof id !== "string" || !parsed.success || parsed.data.id !== id) {
     throw new ExportError("A run in that archive does not hold what a run must hold.");
   }
+  const strange = unknownKey(run, parsed.data);
+  if (strange !== undefined) throw unknown(`${id}.${strange}`);
   checkPlain(run, id);
   return [id, run];
 }
 
-function parse(text: string, what: string): unknown {
-  let value: unknown;
+/** JSON, once it is known not to be more than it may be. */
+function parse(bytes: Buffer, what: string, most: number): unknown {
+  const { values, depth } = weighJson(bytes);
+  if (values > most) throw larger();
+  if (depth > LIMITS.depth) {
+    throw new ExportError(`The ${what} in that archive is nested without end.`);
+  }
   try {
-    value = JSON.parse(text);
+    return JSON.parse(bytes.toString());
   } catch {
     throw new ExportError(`The ${what} in that archive cannot be read.`);
   }
-  if (isDeep(value)) throw new ExportError(`The ${what} in that archive is nested without end.`);
-  return value;
 }
 
 const spoilt = (what: string): ExportError =>

@@ -1,11 +1,13 @@
 import { createHash, type Hash } from "node:crypto";
 import { createWriteStream } from "node:fs";
-import { mkdir, open, readFile, rename, rm } from "node:fs/promises";
+import { mkdir, open, rename, rm } from "node:fs/promises";
 import { dirname } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
-import { BENCH, MANIFEST, type Manifest, RUNS } from "./contents.ts";
+import { readRegular } from "../platform/open-regular.ts";
+import { BENCH, LIMITS, MANIFEST, type Manifest, RUNS } from "./contents.ts";
 import { ExportError } from "./export-error.ts";
+import { isPicture } from "./is-picture.ts";
 import type { Outline } from "./outline.ts";
 
 export type ToExport = {
@@ -14,7 +16,7 @@ export type ToExport = {
   readonly made: string;
   /** An archived run as it is stored; undefined where it cannot be read. */
   readonly recall: (id: string) => Promise<unknown>;
-  /** Paths of pictures by their name. */
+  /** Paths of pictures by their name, the newest first: what a restore would not take is left out. */
   readonly pictures: ReadonlyMap<string, string>;
   readonly progress: (done: number, of: number) => void;
 };
@@ -68,8 +70,13 @@ async function fill(
   );
   zip.addReadStream(runs, RUNS, { compressionLevel: 3 });
   const hashes: Record<string, string> = {};
+  let room: number = LIMITS.pictures;
   for (const [name, from] of pictures) {
-    const bytes = await readFile(from);
+    if (Object.keys(hashes).length === LIMITS.pictureFiles) break;
+    const bytes = await readRegular(from, Math.min(LIMITS.picture, room)).catch(gone);
+    // Only what a restore takes goes in.
+    if (bytes === undefined || !isPicture(name, bytes)) continue;
+    room -= bytes.length;
     hashes[name] = createHash("sha256").update(bytes).digest("hex");
     // A picture is packed already.
     zip.addBuffer(bytes, `pictures/${name}`, { compress: name.endsWith(".svg") });
@@ -80,7 +87,11 @@ async function fill(
     version: 1,
     made,
     bench,
-    counts: { ...counts, archived: ids.length - missing.length, pictures: pictures.size },
+    counts: {
+      ...counts,
+      archived: ids.length - missing.length,
+      pictures: Object.keys(hashes).length,
+    },
     missing,
     sha256: { bench: createHash("sha256").update(text).digest("hex"), runs: hash.digest("hex") },
     pictures: hashes,
@@ -88,6 +99,12 @@ async function fill(
   zip.addBuffer(Buffer.from(`${JSON.stringify(manifest, undefined, 2)}\n`), MANIFEST);
   zip.end();
   return manifest;
+}
+
+/** A picture that has gone meanwhile is none. */
+function gone(error: unknown): undefined {
+  if (error instanceof Error && "code" in error && error.code === "ENOENT") return undefined;
+  throw error;
 }
 
 /** One archived run a line; what cannot be read is stepped over and noted. */

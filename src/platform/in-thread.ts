@@ -10,6 +10,10 @@ export type ThreadJob<Told, Made> = {
   readonly what: string;
   /** Given up after so many ms; missing: never. */
   readonly patience?: number;
+  /** So many MB of values it may hold at once; missing: as many as a process may. */
+  readonly memory?: number;
+  /** What is thrown instead of a fault where it took too long or held too much. */
+  readonly beyond?: () => Error;
   /** Hears what the thread tells: what is made of it, or undefined while it goes on. */
   hear(told: Told, answer: (word: string) => void): Made | undefined;
 };
@@ -22,11 +26,20 @@ export type ThreadJob<Told, Made> = {
  */
 export function inThread<Told, Made>(job: ThreadJob<Told, Made>): Promise<Made> {
   return new Promise((resolve, reject) => {
-    const worker = new Worker(fileURLToPath(job.module), { workerData: job.given, execArgv: [] });
+    const { memory, beyond } = job;
+    const worker = new Worker(fileURLToPath(job.module), {
+      workerData: job.given,
+      execArgv: [],
+      // Beyond that the thread ends, and never the process.
+      ...(memory === undefined ? {} : { resourceLimits: { maxOldGenerationSizeMb: memory } }),
+    });
     const timer =
       job.patience === undefined
         ? undefined
-        : setTimeout(() => fail(new Error(`${job.what} took too long`)), job.patience);
+        : setTimeout(
+            () => fail(beyond?.() ?? new Error(`${job.what} took too long`)),
+            job.patience,
+          );
     const end = (): void => {
       clearTimeout(timer);
       void worker.terminate();
@@ -45,7 +58,12 @@ export function inThread<Told, Made>(job: ThreadJob<Told, Made>): Promise<Made> 
         fail(fault);
       }
     });
-    worker.once("error", fail);
+    worker.once("error", (fault) =>
+      fail(isOutOfMemory(fault) && beyond !== undefined ? beyond() : fault),
+    );
     worker.once("exit", (code) => fail(new Error(`${job.what} ended with ${code}`)));
   });
 }
+
+const isOutOfMemory = (fault: unknown): boolean =>
+  fault instanceof Error && "code" in fault && fault.code === "ERR_WORKER_OUT_OF_MEMORY";

@@ -3,7 +3,10 @@ import { join } from "node:path";
 import { HEARTBEAT } from "../health/heartbeat.ts";
 
 /** Folders of ours in the data folder. */
-const FOLDERS = ["benches", "discord", "exports", "pictures", "records"];
+const FOLDERS = [
+  ...["benches", "discord", "exports", "pictures", "records"],
+  ...["pictures.incoming", "pictures.outgoing"],
+];
 /** Everything of ours in it. */
 const OURS: ReadonlySet<string> = new Set([
   ...FOLDERS,

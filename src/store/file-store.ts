@@ -113,6 +113,10 @@ class FileStore<T> implements Store<T> {
     return this.#archiveOf(id).path;
   }
 
+  besidePath(id: string, name: string): string {
+    return within(within(this.#benches, fileNameOf(id)), name).path;
+  }
+
   async rewrite(id: string, previous: T | undefined, next: T, archives: Archives): Promise<T> {
     await this.#replace(id, previous, async (folder) => {
       await fillBench(folder, next, archives, this.#options);
@@ -165,7 +169,12 @@ class FileStore<T> implements Store<T> {
     if (old.adapter.latest !== previous) throw conflict();
     const name = fileNameOf(id);
     const rewriting = this.#archiving.then(async () => {
-      const filled = await fill(within(this.#benches, await stage(this.#benches, name)));
+      const staged = within(this.#benches, await stage(this.#benches, name));
+      const filled = await fill(staged).catch(async (error: unknown) => {
+        // What was begun takes up no room; one that cannot be removed now is at the next start.
+        await staged.files.removeTree(staged.path).catch(() => undefined);
+        throw error;
+      });
       if (old.adapter.latest !== previous) throw conflict();
       await old.adapter.close();
       this.#open.delete(id);

@@ -50,6 +50,11 @@ export type Store<T> = {
    */
   archivePath?(id: string): string;
   /**
+   * A folder of this name within a bench's own on disk: what whoever filled that anew (`rewriteBy`)
+   * has put beside the records, for its owner to take. Missing where benches lie in no folders.
+   */
+  besidePath?(id: string, name: string): string;
+  /**
    * Puts `next` and these archived records in the place of all that is kept of a bench: journals,
    * older generations, copies kept aside and the archive go for good. Only when everything new is
    * safe is the old removed; a power cut leaves the one or the other. Returns the value as held.

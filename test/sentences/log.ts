@@ -114,6 +114,8 @@ export const logSentences: Readonly<Record<string, readonly Said[]>> = {
   restore: [
     ["restore everything"],
     ["restore from home-2026-11-28-2130.zip", { file: "home-2026-11-28-2130.zip" }],
+    ["restore from home (1).zip", { file: "home (1).zip" }],
+    ["restore from exports my old bench.zip", { file: "my old bench.zip" }],
     ["import everything from home.zip", { file: "home.zip" }],
   ],
   "show run": [

@@ -5,6 +5,7 @@ import { touchedBy } from "../../src/domain/session/touched.ts";
 import { answer } from "../../src/reply/reply.ts";
 import { arbitrarySession } from "./arbitrary-session.ts";
 import { evening } from "./runs.ts";
+import { smallPng, smallSvg } from "./small-picture.ts";
 
 /** A record, the runs of it that stand in files, and pictures by name. */
 export type Stocked = {
@@ -51,8 +52,8 @@ export const arbitraryStock: fc.Arbitrary<Stocked> = fc
       record: plain(record),
       archived: plain(archived),
       pictures: new Map([
-        ["run-1.png", picture],
-        ["run-1-phone.svg", picture],
+        ["run-1.png", new Uint8Array(smallPng(picture))],
+        ["run-1-phone.svg", new Uint8Array(smallSvg(`${picture.length}`))],
       ]),
     };
   });

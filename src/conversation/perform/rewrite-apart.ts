@@ -30,6 +30,13 @@ export type Told =
   | { readonly kind: "done"; readonly standing: Standing; readonly lost: number }
   | { readonly kind: "refused"; readonly sentence: string };
 
+/**
+ * What the thread may hold, MB, and how long it may take, ms: more than anything needs that is
+ * within the limits of an archive, and less than a service with 512 MB has left.
+ */
+const MEMORY = 160;
+const PATIENCE = 5 * 60_000;
+
 type Filled = { readonly value: BenchRecord; readonly standing: Standing; readonly lost: number };
 
 /**
@@ -58,6 +65,9 @@ function fill(apart: Apart): Promise<Filled> {
     module: new URL("./rewrite-worker.ts", import.meta.url),
     given: apart,
     what: "writing the bench anew",
+    memory: MEMORY,
+    patience: PATIENCE,
+    beyond: () => new ExportError(beyond[apart.job.kind]),
     hear: (told, answer) => {
       if (told.kind === "refused") throw new ExportError(told.sentence);
       if (told.kind === "done") {
@@ -70,3 +80,8 @@ function fill(apart: Apart): Promise<Filled> {
     },
   });
 }
+
+const beyond: Readonly<Record<Job["kind"], string>> = {
+  restore: "That archive is larger than I can restore here. Nothing was changed.",
+  "forget-member": "This bench is too large to be written anew here. Nothing was changed.",
+};

@@ -2,16 +2,16 @@ import { once } from "node:events";
 import { type MessagePort, parentPort, workerData } from "node:worker_threads";
 import { ExportError } from "../../export/export-error.ts";
 import { openExport } from "../../export/open-export.ts";
-import { checkExport } from "../../export/read-export.ts";
 import { nodeFileSystem } from "../../platform/file-system.ts";
+import type { Standing } from "../../store/bench-log.ts";
 import { fillBench } from "../../store/fill-bench.ts";
 import { within } from "../../store/folder.ts";
 import { JournalAdapter } from "../../store/journal-adapter.ts";
 import { readArchived } from "../../store/read-archived.ts";
-import type { Archives } from "../../store/store.ts";
 import { diskError, StoreError } from "../../store/store-error.ts";
 import { inSlices } from "../in-slices.ts";
 import { type BenchRecord, newRecord, recordSchema } from "../record.ts";
+import { fillFromArchive } from "./fill-from-archive.ts";
 import { withoutMember } from "./rewrite.ts";
 import type { Apart, Job, Told } from "./rewrite-apart.ts";
 
@@ -21,7 +21,11 @@ const tell = (told: Told): void => port.postMessage(told);
 const options = { schema: recordSchema };
 const folderAt = (path: string) => ({ files: nodeFileSystem, path, shown: `benches/${id}` });
 
-type Made = { readonly next: BenchRecord; readonly archives: Archives; readonly lost: number };
+type Made = {
+  readonly next: BenchRecord;
+  readonly standing: Standing;
+  readonly lost: number;
+};
 
 async function restored({
   path,
@@ -32,8 +36,8 @@ async function restored({
   if (bench !== sha256.bench || runs !== sha256.runs) {
     throw new ExportError("Another archive has taken its place meanwhile. Say restore again.");
   }
-  const { record, archives } = await checkExport(from);
-  return { next: { ...record, bench: { ...record.bench, id } }, archives: archives(), lost: 0 };
+  const { value, standing } = await fillFromArchive(from, id, staged);
+  return { next: value, standing, lost: 0 };
 }
 
 async function forgotten(who: string): Promise<Made> {
@@ -41,13 +45,16 @@ async function forgotten(who: string): Promise<Made> {
   const record = await new JournalAdapter(folder, options).read();
   if (record === null) throw new Error("a bench that is written anew is there");
   const archive = within(folder, "archive");
-  return withoutMember(record, who, (name) => readArchived(archive, name));
+  const { next, archives, lost } = await withoutMember(record, who, (name) =>
+    readArchived(archive, name),
+  );
+  const standing = await fillBench(folderAt(staged), next, archives, options);
+  return { next, standing, lost };
 }
 
 try {
   const made = await (job.kind === "restore" ? restored(job) : forgotten(job.who));
-  const { next, archives, lost } = made;
-  const standing = await fillBench(folderAt(staged), next, archives, options);
+  const { next, standing, lost } = made;
   for (const changes of inSlices(newRecord(id, zone), next)) {
     const answered = once(port, "message");
     tell({ kind: "changes", changes });

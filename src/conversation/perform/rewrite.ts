@@ -1,13 +1,18 @@
 import type { Work } from "../../commands/work.ts";
 import { forgottenWords, restoredWords } from "../../commands/work-words.ts";
 import type { Run } from "../../domain/session/run.ts";
-import type { Files } from "../../export/files.ts";
-import { checkExport, readPicture } from "../../export/read-export.ts";
+import { type Files, PICTURES } from "../../export/files.ts";
+import type { OpenExport } from "../../export/open-export.ts";
+import { putPictures } from "../../export/put-pictures.ts";
+import { checkExport } from "../../export/read-export.ts";
 import { recallOrNothing } from "../../export/recall-or-nothing.ts";
+import { nodeFileSystem } from "../../platform/file-system.ts";
 import type { Archives } from "../../store/store.ts";
+import { diskError } from "../../store/store-error.ts";
 import { forgetInRun, forgetMember } from "../forget-member.ts";
 import { type BenchRecord, newRecord } from "../record.ts";
 import type { Bench, Done } from "./bench.ts";
+import { fillFromArchive } from "./fill-from-archive.ts";
 
 /** Hears of the bench that has taken the place of the old one, whatever may go wrong after. */
 type Taken = (held: BenchRecord) => void;
@@ -36,30 +41,39 @@ async function restore(bench: Bench, file: string, taken: Taken): Promise<Done> 
   const { id, record, store, files } = bench;
   const from = await files.open(file);
   try {
+    const rewriteBy = store.rewriteBy?.bind(store);
     let held: BenchRecord;
-    if (store.rewriteBy !== undefined && from.bytes > SMALL) {
+    if (rewriteBy === undefined) held = await restoreBeside(bench, from);
+    else if (from.bytes <= SMALL) {
+      held = await rewriteBy(id, record, ({ next }) => fillFromArchive(from, id, next));
+    } else {
       const { rewriteApart } = await import("./rewrite-apart.ts");
       const { sha256 } = from.manifest;
       const job = { kind: "restore", path: files.pathOf(file), sha256 } as const;
-      held = (await rewriteApart(bench, store.rewriteBy.bind(store), job)).held;
-    } else {
-      const checked = await checkExport(from);
-      const next = { ...checked.record, bench: { ...checked.record.bench, id } };
-      held = await store.rewrite(id, record, next, checked.archives());
+      held = (await rewriteApart(bench, rewriteBy, job)).held;
     }
     taken(held);
-    let lost = 0;
-    for (const name of from.pictures) {
-      const bytes = await readPicture(from, name);
-      await files.putPicture(name, bytes).catch((error: unknown) => {
-        if (!isOfTheDisk(error)) throw error;
-        lost += 1;
-      });
-    }
-    const pictures = from.pictures.length - lost;
-    return { record: held, reply: restoredWords(file, held.bench, pictures, lost) };
+    const waiting = store.besidePath?.(id, PICTURES) ?? files.staging;
+    const left = await files.takePictures(waiting).then(() => false, ofTheDisk);
+    const pictures = from.pictures.length;
+    return { record: held, reply: restoredWords(file, held.bench, pictures, left) };
   } finally {
     from.close();
+  }
+}
+
+/** A bench that lies in no folder: its pictures wait beside those that are there. */
+async function restoreBeside({ id, record, store, files }: Bench, from: OpenExport) {
+  const checked = await checkExport(from);
+  const next = { ...checked.record, bench: { ...checked.record.bench, id } };
+  const folder = { files: nodeFileSystem, path: files.staging, shown: PICTURES };
+  try {
+    await nodeFileSystem.removeTree(folder.path);
+    await putPictures(from, folder);
+    return await store.rewrite(id, record, next, checked.archives());
+  } catch (error) {
+    await nodeFileSystem.removeTree(folder.path);
+    throw isOfTheDisk(error) ? diskError(error, "write the bench anew") : error;
   }
 }
 
@@ -117,6 +131,12 @@ async function cleared(
     if (!isOfTheDisk(error)) throw error;
     return { exports: 0, pictures: 0, left: true };
   }
+}
+
+/** True where the disk would not do it; our own faults go on. */
+function ofTheDisk(error: unknown): true {
+  if (isOfTheDisk(error)) return true;
+  throw error;
 }
 
 const isOfTheDisk = (error: unknown): boolean => error instanceof Error && "code" in error;

@@ -2,6 +2,7 @@ import type { SlotReader } from "../reader.ts";
 import { readAgo } from "./ago.ts";
 import { readAid } from "./aid.ts";
 import { readAmount } from "./amount.ts";
+import { readArchive } from "./archive.ts";
 import { readArea, readAreaUnit } from "./area.ts";
 import { readBath } from "./bath.ts";
 import { readBathEnds } from "./bath-ends.ts";
@@ -72,6 +73,7 @@ export type ReaderName =
   | "ago"
   | "aid"
   | "amount"
+  | "archive"
   | "area"
   | "areaUnit"
   | "bath"
@@ -153,6 +155,7 @@ export const readers: Record<ReaderName, SlotReader> = {
   ago: readAgo,
   aid: readAid,
   amount: readAmount,
+  archive: readArchive,
   area: readArea,
   areaUnit: readAreaUnit,
   bath: readBath,
@@ -233,6 +236,7 @@ export const readers: Record<ReaderName, SlotReader> = {
 
 /** Free text: the matcher may put the words as typed (`asTyped`) in the place of the value. */
 export const takenAsTyped: ReadonlySet<ReaderName> = new Set([
+  "archive",
   "word",
   "text",
   "task",

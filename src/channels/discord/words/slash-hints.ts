@@ -8,6 +8,7 @@ export const slashHints: Readonly<Record<ReaderName, string>> = {
   ago: "how long ago, like two hours ago",
   aid: "what happened, like cut or skin",
   amount: "an amount, like 250 ml or 30 g",
+  archive: "name of an archive in exports",
   area: "an area, like 80 square inches",
   areaUnit: "square inches or square centimetres",
   bath: "a bath, like developer, blix or wash",
