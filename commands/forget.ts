@@ -5,8 +5,6 @@ import {
   type Handling,
   type Outcome,
 } from "../src/commands/define-command.ts";
-import { notYours } from "../src/commands/not-yours.ts";
-import { mayUse } from "../src/commands/permissions.ts";
 import { countRuns } from "../src/commands/search-runs.ts";
 import { benchHolds, holdsWords, runsGoOn } from "../src/commands/work-words.ts";
 import { allRuns } from "../src/domain/session/past.ts";
@@ -36,6 +34,7 @@ export const forgetCommand = defineCommand({
     typed: z.string().optional(),
   }),
   ownerFields: ["whole"],
+  selfFields: ["person"],
   changes: false,
   reads: "past-runs",
   values: {
@@ -56,9 +55,7 @@ export const forgetCommand = defineCommand({
     const busy = runsGoOn(at.bench);
     if (busy !== undefined) return busy;
     if (whole === true) return all(at, typed);
-    const meant = person ?? at.who;
-    const self = meant.toLowerCase() === at.who.toLowerCase();
-    return self || mayUse(at.standing, "owner") ? one(at, meant, typed) : notYours;
+    return one(at, person?.trim() ?? at.who, typed);
   },
 });
 

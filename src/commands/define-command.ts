@@ -82,6 +82,8 @@ export type CommandSpec<F extends Fields> = {
   readonly who?: Right;
   /** Fields only an owner gives, in a command that is otherwise everyone's. */
   readonly ownerFields?: readonly Extract<keyof z.input<F>, string>[];
+  /** Fields that name a person: only an owner names another than themselves. */
+  readonly selfFields?: readonly Extract<keyof z.input<F>, string>[];
   readonly changes: boolean;
   /** Not taken back by `undo`, and does not put an open question aside. */
   readonly aside?: boolean;
@@ -116,6 +118,7 @@ export type Command = {
   readonly fields: Fields;
   readonly who: Right;
   readonly ownerFields: readonly string[];
+  readonly selfFields: readonly string[];
   readonly changes: boolean;
   readonly aside: boolean;
   readonly reads?: ReadsFor;
@@ -155,6 +158,7 @@ export function defineCommand<F extends Fields>(spec: CommandSpec<F>): Command {
     slots,
     who: spec.who ?? "member",
     ownerFields: spec.ownerFields ?? [],
+    selfFields: spec.selfFields ?? [],
     aside: spec.aside ?? false,
     handle(at, raw) {
       const parsed = spec.fields.safeParse(raw);

@@ -27,20 +27,32 @@ export type Guarded = {
   readonly who: Right;
   /** Fields only an owner gives. */
   readonly ownerFields: readonly string[];
+  /** Fields that name a person: only an owner names another than themselves. */
+  readonly selfFields: readonly string[];
 };
 
-/** What a command with these fields asks of whoever gives it. */
-export const rightNeeded = (
-  { who, ownerFields }: Guarded,
+/** What a command with these fields asks of whoever gives it, by the name they go by. */
+export function rightNeeded(
+  { who, ownerFields, selfFields }: Guarded,
   fields: Readonly<Record<string, unknown>>,
-): Right => (ownerFields.some((name) => fields[name] !== undefined) ? "owner" : who);
+  speaker: string,
+): Right {
+  const isGiven = (name: string): boolean => fields[name] !== undefined;
+  const isAnother = (name: string): boolean => isGiven(name) && !isSame(fields[name], speaker);
+  return ownerFields.some(isGiven) || selfFields.some(isAnother) ? "owner" : who;
+}
+
+/** Whether a person that is named is who speaks. */
+const isSame = (named: unknown, speaker: string): boolean =>
+  typeof named === "string" && named.trim().toLowerCase() === speaker.trim().toLowerCase();
 
 /** A row of the table of who may do what: a command, or one with a field that needs more. */
 export type Permission = { readonly word: string; readonly right: Right };
 
 /** The table for the commands of a bench; the words of a channel itself are added by the channel. */
 export const permissionsOf = (commands: readonly Guarded[]): readonly Permission[] =>
-  commands.flatMap(({ name, who, ownerFields }) => [
+  commands.flatMap(({ name, who, ownerFields, selfFields }) => [
     { word: name, right: who },
+    ...selfFields.map((field) => ({ word: `${name} another ${field}`, right: "owner" as const })),
     ...ownerFields.map((field) => ({ word: `${name} ${field}`, right: "owner" as const })),
   ]);

@@ -415,7 +415,7 @@ class Talk {
   }
 
   #run({ command, fields }: Choice): Heard {
-    const right = rightNeeded(command, fields);
+    const right = rightNeeded(command, fields, this.#who);
     if (!mayUse(this.#standing, right)) return this.#plain(notYours, { keepQuestion: false });
     const settled = this.#settle(command, fields);
     if ("reply" in settled) return settled;

@@ -63,7 +63,7 @@ test("every command, by who says it: a member's for members, first aid for anyon
     for (const command of commands) {
       const content = heard.get(command.name)?.content ?? "";
       expect(content).not.toContain(MEMBERS_ONLY);
-      const isOwners = rightNeeded(command, {}) === "owner";
+      const isOwners = rightNeeded(command, {}, "") === "owner";
       expect([command.name, content.includes(OWNERS_ONLY)]).toEqual([command.name, isOwners]);
     }
     for (const [name, { content }] of await sayAll(scene, club.ines)) {

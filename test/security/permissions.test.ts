@@ -83,6 +83,47 @@ describe("a field only an owner gives", () => {
   });
 });
 
+describe("a person who is named: oneself is a member's, another an owner's", () => {
+  const member = { who: "Rui", standing: "member" as const };
+  const guarded = commands.filter(({ selfFields }) => selfFields.length > 0);
+
+  test("forgetting is such a word, and the table says it", () => {
+    expect(guarded.map(({ name }) => name)).toEqual(["forget"]);
+    expect(permissionsOf(commands)).toContainEqual({
+      word: "forget another person",
+      right: "owner",
+    });
+  });
+
+  test.each(standings)("by name, for %s: what the table says", (standing) => {
+    for (const { name, who, selfFields } of guarded) {
+      for (const field of selfFields) {
+        const named = (person: string) => ({ command: name, fields: { [field]: person } });
+        for (const self of ["Rui", "rui", " RUI "]) {
+          expect(refused({ ...named(self), who: "Rui", standing })).toBe(!mayUse(standing, who));
+        }
+        for (const other of ["Dora", "Rui Dora", "me", ""]) {
+          const may = mayUse(standing, "owner");
+          expect(refused({ ...named(other), who: "Rui", standing })).toBe(!may);
+        }
+      }
+    }
+  });
+
+  test("in a sentence, and as the answer that would do it", () => {
+    for (const text of ["forget everything about me", "forget Rui", "delete my data"]) {
+      expect([text, refused({ text, ...member })]).toEqual([text, false]);
+    }
+    for (const text of ["forget everything about Dora", "forget Dora", "delete person Dora"]) {
+      expect([text, refused({ text, ...member })]).toEqual([text, true]);
+    }
+    const typed = { person: "Dora", typed: "forget dora for good" };
+    const done = turn(fresh, { command: "forget", fields: typed, ...member }, now, commands);
+    expect(done.work).toBeUndefined();
+    expect(done.reply.facts.reason).toBe("not-yours");
+  });
+});
+
 test("a row of the table for each command, and one for each field only an owner gives", () => {
   const words = permissionsOf(commands).map(({ word }) => word);
   expect(new Set(words).size).toBe(words.length);
