@@ -19,9 +19,9 @@ function isPng(bytes: Buffer): boolean {
 
 const ROOT = /^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"[ >]/;
 /** A tag with attributes in double quotes, or text between tags. */
-const PIECE = /<(?:\/([a-z]+)|([a-z]+)((?: [a-zA-Z-]+="[^"<>]*")*)\/?)>|[^<>]+/y;
+const PIECE = /<(?:\/([a-z]+)|([a-z]+)((?: [a-zA-Z][a-zA-Z0-9-]*="[^"<>]*")*)\/?)>|[^<>]+/y;
 const ELEMENTS: ReadonlySet<string> = new Set(
-  "svg title desc rect line circle polygon path text".split(" "),
+  "svg title desc g rect line circle polygon path text".split(" "),
 );
 /** What could run, or fetch something from elsewhere. */
 const ACTIVE = / (?:on[a-z]*|href|src|style)=|url\(|(?:java|vb)script:|data:/i;

@@ -12,6 +12,7 @@ import type { Store } from "../../src/store/store.ts";
 import { archivedBench } from "../support/archived-bench.ts";
 import { withFolder } from "../support/child.ts";
 import { evening } from "../support/runs.ts";
+import { storeApart } from "../support/store-apart.ts";
 import { storeInPassing } from "../support/store-in-passing.ts";
 
 /** So many that a record is longer than a journal may grow, and a new generation follows at once. */
@@ -20,13 +21,6 @@ const ZIP = "home-2026-11-28-1930.zip";
 
 const open = (directory: string): Promise<Store<BenchRecord>> =>
   openFileStore<BenchRecord>({ directory, schema: recordSchema });
-
-/** The same store, which does not write it itself. */
-const apart = (store: Store<BenchRecord>): Store<BenchRecord> => ({
-  ...storeInPassing(store),
-  rewrite: () => Promise.reject(new Error("it was written in passing")),
-  ...(store.rewriteBy === undefined ? {} : { rewriteBy: store.rewriteBy.bind(store) }),
-});
 
 /** A bench with a long past in a folder, and an archive of it beside. */
 async function furnish(folder: string): Promise<BenchRecord> {
@@ -76,7 +70,7 @@ async function live(
 
 test("a thread of its own restores the bench that is restored in passing", async () => {
   const lived: Afterwards[] = [];
-  for (const how of [apart, storeInPassing]) {
+  for (const how of [storeApart, storeInPassing]) {
     await withFolder((here) =>
       withFolder(async (there) => {
         const record = await furnish(here);
@@ -99,7 +93,7 @@ test("a thread of its own restores the bench that is restored in passing", async
 
 test("a thread of its own forgets the member who is forgotten in passing", async () => {
   const lived: Afterwards[] = [];
-  for (const how of [apart, storeInPassing]) {
+  for (const how of [storeApart, storeInPassing]) {
     await withFolder(async (folder) => {
       await furnish(folder);
       // One that cannot be read may hold the name.
@@ -124,7 +118,7 @@ test("an archive that was altered is refused with a sentence, and the bench is w
     await writeFile(path, bytes);
     const store = await open(folder);
     const { value = record } = await store.load("home");
-    const bench = { id: "home", record: value, store: apart(store), files: filesIn(folder) };
+    const bench = { id: "home", record: value, store: storeApart(store), files: filesIn(folder) };
     const refused = performRewrite(bench, { kind: "restore", file: ZIP });
     await expect(refused).rejects.toThrow(
       /^(That archive is damaged|The (runs|bench) in that archive)/,
@@ -145,7 +139,7 @@ test("what is said after a bench was written anew is there also after a kill", (
     const { value } = await store.load("home");
     if (value === undefined) throw new Error("there is no bench");
     expect(Buffer.byteLength(JSON.stringify(value))).toBeGreaterThan(256 * 1024);
-    const bench = { id: "home", record: value, store: apart(store), files: filesIn(folder) };
+    const bench = { id: "home", record: value, store: storeApart(store), files: filesIn(folder) };
     const { record } = await performRewrite(bench, { kind: "restore", file: ZIP });
     if (record === undefined) throw new Error("nothing came of it");
     const next = { ...record, bench: { ...record.bench, name: "Still mine" } };
@@ -172,7 +166,7 @@ test("an archive that another has taken the place of meanwhile is refused", () =
     const away = { id: "home", record: moved, store, files: own };
     await performExport(away, "home-2026-11-27-1930.zip", evening, () => undefined);
     const files = { ...own, pathOf: () => other };
-    const bench = { id: "home", record: value, store: apart(store), files };
+    const bench = { id: "home", record: value, store: storeApart(store), files };
     await expect(performRewrite(bench, { kind: "restore", file: ZIP })).rejects.toThrow(
       "Another archive has taken its place meanwhile.",
     );

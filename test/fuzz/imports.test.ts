@@ -1,12 +1,7 @@
-import { createHash } from "node:crypto";
-import { createWriteStream } from "node:fs";
 import { mkdir, readdir } from "node:fs/promises";
 import { join } from "node:path";
-import { Readable } from "node:stream";
-import { pipeline } from "node:stream/promises";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { ZipFile } from "yazl";
 import { performRewrite } from "../../src/conversation/perform/rewrite.ts";
 import { type BenchRecord, newRecord } from "../../src/conversation/record.ts";
 import { readRepeatable } from "../../src/domain/record/read-repeatable.ts";
@@ -14,40 +9,14 @@ import { ExportError } from "../../src/export/export-error.ts";
 import { filesIn } from "../../src/export/files.ts";
 import { createMemoryStore } from "../../src/store/memory-store.ts";
 import { withFolder } from "../support/child.ts";
+import { archiveOf, type Made } from "../support/hostile-archive.ts";
 import { seasonRun } from "../support/season.ts";
-
-const sum = (text: string): string => createHash("sha256").update(text).digest("hex");
-
-type Made = { readonly bench: string; readonly runs: string; readonly first?: object };
-
-/** An archive whose sums are all right, whatever is in it: made by somebody who knows how. */
-async function archive(path: string, { bench, runs, first = {} }: Made): Promise<void> {
-  const manifest = {
-    schema: "wetside-export",
-    version: 1,
-    made: "2026-11-28T19:30:00Z",
-    bench: "home",
-    counts: { runs: 0, archived: 0, bottles: 0, sheets: 0, rolls: 0, reminders: 0, pictures: 0 },
-    missing: [],
-    sha256: { bench: sum(bench), runs: sum(runs) },
-    pictures: {},
-    ...first,
-  };
-  const zip = new ZipFile();
-  // Stored and not packed, so that it is no bomb by its ratio.
-  const plain = { compress: false };
-  zip.addBuffer(Buffer.from(bench), "bench.json", plain);
-  zip.addBuffer(Buffer.from(runs), "runs.jsonl", plain);
-  zip.addBuffer(Buffer.from(JSON.stringify(manifest)), "wetside.json", plain);
-  zip.end();
-  await pipeline(Readable.from(zip.outputStream), createWriteStream(path));
-}
 
 /** What is said of it; nothing is changed by one that is refused. */
 const said = (made: Made): Promise<string> =>
   withFolder(async (folder) => {
     await mkdir(join(folder, "exports"));
-    await archive(join(folder, "exports", "x.zip"), made);
+    await archiveOf(join(folder, "exports", "x.zip"), made);
     const store = createMemoryStore<BenchRecord>();
     const record = newRecord("home", "UTC");
     await store.commit("home", undefined, record);
