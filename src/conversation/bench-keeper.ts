@@ -62,6 +62,8 @@ export class BenchKeeper {
   readonly #far: LookBack | undefined;
   /** An archive is being made or taken. */
   #working = false;
+  /** The bench is being written anew: what is said waits until it is there. */
+  #rewriting = false;
   /** Turns and ticks are taken one after the other. */
   #queue: Promise<unknown> = Promise.resolve();
 
@@ -205,6 +207,7 @@ export class BenchKeeper {
       return await this.#inTurn(async () => {
         const { performRewrite } = await import("./perform/rewrite.ts");
         await this.#commit(this.#record, true);
+        this.#rewriting = true;
         const { reply } = await performRewrite(this.#whole(), work, (record) => {
           this.#record = record;
           this.#stored = record;
@@ -217,6 +220,7 @@ export class BenchKeeper {
       return workFailed(error.message);
     } finally {
       this.#working = false;
+      this.#rewriting = false;
     }
   }
 
