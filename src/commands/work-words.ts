@@ -47,7 +47,20 @@ export const progressWords = (done: number, of: number): Reply =>
 const size = (bytes: number): string =>
   bytes < 1_000_000 ? `${plain(bytes / 1000, 0)} kB` : `${plain(bytes / 1e6, 1)} MB`;
 
-export function exportedWords(name: string, bytes: number, holds: ExportHolds): Reply {
+/** What is told where not all is well with an archive. */
+type Lacks = {
+  /** Files in pictures that a restore would not take. */
+  readonly leftOut: number;
+  /** What there is more of than a restore takes. */
+  readonly beyond: string | undefined;
+};
+
+export function exportedWords(
+  name: string,
+  bytes: number,
+  holds: ExportHolds,
+  lacks: Lacks,
+): Reply {
   const { missing, counts } = holds;
   return answer({
     title: `Everything of this bench is in exports/${name}, ${size(bytes)}.`,
@@ -57,13 +70,20 @@ export function exportedWords(name: string, bytes: number, holds: ExportHolds): 
     ],
     say: "Everything is in one file, in the folder exports.",
     facts: { file: `exports/${name}`, bytes, ...countFacts(counts), missing: [...missing] },
-    cautions:
-      missing.length === 0
-        ? []
-        : [
-            `${many(missing.length, "run")} could not be read and ${missing.length === 1 ? "is" : "are"} not in it: ${missing.slice(0, 5).join(", ")}.`,
-          ],
+    cautions: [...exportCautions(missing, lacks)],
   });
+}
+
+function* exportCautions(missing: readonly string[], { leftOut, beyond }: Lacks) {
+  if (missing.length > 0) {
+    yield `${many(missing.length, "run")} could not be read and ${missing.length === 1 ? "is" : "are"} not in it: ${missing.slice(0, 5).join(", ")}.`;
+  }
+  if (leftOut > 0) {
+    yield `${many(leftOut, "file")} in pictures ${leftOut === 1 ? "is" : "are"} not in it: too many, too large, or not drawn by me.`;
+  }
+  if (beyond !== undefined) {
+    yield `It holds ${beyond}, more than a restore takes: keep a copy of the whole data folder as well.`;
+  }
 }
 
 const countFacts = (counts: ExportHolds["counts"]): Record<string, Json> => ({ ...counts });

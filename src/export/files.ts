@@ -18,7 +18,12 @@ export type Files = {
     isOwn: (picture: string) => boolean,
     /** The folder in which archived runs lie, where they do. */
     archive?: string,
-  ): Promise<{ readonly manifest: Manifest; readonly bytes: number }>;
+  ): Promise<{
+    readonly manifest: Manifest;
+    readonly bytes: number;
+    /** Pictures that a restore would not take, and that are not in it. */
+    readonly leftOut: number;
+  }>;
   open(name: string): Promise<OpenExport>;
   /** Where an archive of this name lies. @throws ExportError for a name that leads elsewhere */
   pathOf(name: string): string;
@@ -120,7 +125,8 @@ export function filesIn(data: string): Files {
         const { writeExport } = await import("./write-export.ts");
         manifest = await writeExport(path, { ...content, pictures });
       }
-      return { manifest, bytes: (await stat(path)).size };
+      const leftOut = pictures.size - manifest.counts.pictures;
+      return { manifest, bytes: (await stat(path)).size, leftOut };
     },
     async read(name) {
       const bytes = await readRegular(pathOf(name), Number.MAX_SAFE_INTEGER);
@@ -169,7 +175,9 @@ function missing(error: unknown): false {
 async function put(folder: string, name: string, bytes: Uint8Array): Promise<void> {
   await mkdir(folder, { recursive: true, mode: 0o700 });
   const path = join(folder, name);
-  await writeFile(`${path}.part`, bytes, { mode: 0o600 });
+  await rm(`${path}.part`, { force: true });
+  // A file of ours and nothing that was there: a pipe would take it and never end.
+  await writeFile(`${path}.part`, bytes, { mode: 0o600, flag: "wx" });
   await rename(`${path}.part`, path);
 }
 

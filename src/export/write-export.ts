@@ -35,10 +35,12 @@ export async function writeExport(path: string, content: ToExport): Promise<Mani
   const { ZipFile } = await import("yazl");
   const draft = `${path}.part`;
   await mkdir(dirname(path), { recursive: true, mode: 0o700 });
+  await rm(draft, { force: true }).catch(() => undefined);
   const zip = new ZipFile();
   const output = Readable.from(zip.outputStream);
   try {
-    const written = pipeline(output, createWriteStream(draft, { mode: 0o600 }));
+    // A file of ours and nothing that was there: a pipe would take it and never end.
+    const written = pipeline(output, createWriteStream(draft, { mode: 0o600, flags: "wx" }));
     const manifest = fill(zip, content);
     // Whichever fails first ends both.
     const [made] = await Promise.all([manifest, written]);

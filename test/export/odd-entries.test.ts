@@ -69,6 +69,20 @@ test("many pipes hold nothing up, nor does one that came after the look", () =>
     }
   }));
 
+test("a pipe or a link where an archive or a picture is written does not take it", () =>
+  withExports(
+    async (exports) => {
+      pipe(join(exports, "home-2026-11-28-1930.zip.part"));
+      await mkdir(join(exports, "../pictures"));
+      pipe(join(exports, "../pictures/season-2026-11-28.png"));
+    },
+    async (say) => {
+      const made = await say("export everything");
+      expect(made.facts).toMatchObject({ file: "exports/home-2026-11-28-1930.zip", pictures: 0 });
+      expect((await say("exports")).facts.archives).toHaveLength(2);
+    },
+  ));
+
 const named = ["home (1).zip", "My Bench.ZIP", "bancada às três.zip"];
 
 test("an archive is listed and taken by any name a browser or a person gives it", () =>

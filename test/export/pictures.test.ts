@@ -136,6 +136,17 @@ test("a restore that is refused leaves the pictures that are there", () =>
     await store.close();
   }));
 
+test("a bench that a restore would not take is exported, and that is said", () =>
+  withFolder(async (folder) => {
+    const fresh = newRecord("home", "UTC");
+    const notes = Array.from({ length: 20_001 }, () => ({ at: evening, by: "Ines", text: "x" }));
+    const record = { ...fresh, bench: { ...fresh.bench, notes } };
+    const store = createMemoryStore<BenchRecord>();
+    const bench = { id: "home", record, store, files: filesIn(folder) };
+    const { reply } = await performExport(bench, "a.zip", evening, () => undefined);
+    expect(reply.cautions).toEqual([expect.stringContaining("20,001 notes, more than a restore")]);
+  }));
+
 test("what a restore would not take is not exported either", () =>
   withFolder(async (folder) => {
     const pictures = join(folder, "pictures");
@@ -148,6 +159,7 @@ test("what a restore would not take is not exported either", () =>
     const bench = { id: "home", record, store, files: filesIn(folder) };
     const { reply } = await performExport(bench, "a.zip", evening, () => undefined);
     expect(reply.facts.pictures).toBe(1);
+    expect(reply.cautions).toEqual([expect.stringContaining("1 file in pictures is not in it")]);
     const made = await openExport(join(folder, "exports", "a.zip"));
     expect(made.pictures).toEqual(["season-2026-11-28.png"]);
     made.close();

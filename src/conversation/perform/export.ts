@@ -2,8 +2,10 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import { exportedWords, progressWords } from "../../commands/work-words.ts";
 import { isoInstant } from "../../domain/timing/clock-text.ts";
 import type { Instant } from "../../domain/units/quantity.ts";
+import { LIMITS } from "../../export/contents.ts";
 import { outlineOf } from "../../export/outline.ts";
 import { recallOrNothing } from "../../export/recall-or-nothing.ts";
+import { tooMuch } from "../../export/too-much.ts";
 import type { Reply } from "../../reply/reply.ts";
 import type { Bench, Done } from "./bench.ts";
 
@@ -20,7 +22,7 @@ export async function performExport(
   const outline = await outlineOf(record);
   await nextTurn();
   const runs = [...Object.keys(record.bench.runs), ...record.bench.pastRuns.map((run) => run.id)];
-  const { manifest, bytes } = await files.write(
+  const { manifest, bytes, leftOut } = await files.write(
     name,
     {
       outline,
@@ -31,7 +33,9 @@ export async function performExport(
     pictureOf(runs),
     store.archivePath?.(id),
   );
-  return { reply: exportedWords(name, bytes, manifest) };
+  const long = outline.texts.reduce((sum, text) => sum + Buffer.byteLength(text), 0) > LIMITS.bench;
+  const beyond = tooMuch(record) ?? (long ? "a very long record" : undefined);
+  return { reply: exportedWords(name, bytes, manifest, { leftOut, beyond }) };
 }
 
 /** Pictures are called by their run, and those of a season by its last day. */
