@@ -1,15 +1,16 @@
-import { cp, readdir } from "node:fs/promises";
+import { cp, mkdir, readdir, rename, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { performExport } from "../../src/conversation/perform/export.ts";
 import { type BenchRecord, recordSchema } from "../../src/conversation/record.ts";
-import { filesIn } from "../../src/export/files.ts";
+import { filesIn, PICTURES } from "../../src/export/files.ts";
 import { openFileStore } from "../../src/store/file-store.ts";
 import { archivedBench } from "./archived-bench.ts";
 import { withFolder } from "./child.ts";
 import { readLines, startProgram } from "./program.ts";
 import { evening } from "./runs.ts";
 import { seeded } from "./seeded.ts";
+import { smallPng } from "./small-picture.ts";
 
 export type RewriteFigures = {
   readonly kills: number;
@@ -23,6 +24,8 @@ const RUNS = 1100;
 const NOTES = 12;
 const ZIP = "home-2026-11-28-1930.zip";
 
+const pictureOf = (bench: string): string => `season-${bench.toLowerCase()}.png`;
+
 /** INVENTED: a bench with a long past called "Before", and beside it an archive of it called "Kept". */
 async function furnish(folder: string): Promise<void> {
   const store = await openFileStore<BenchRecord>({ directory: folder, schema: recordSchema });
@@ -32,7 +35,11 @@ async function furnish(folder: string): Promise<void> {
   const now = named("Before");
   await store.commit("home", undefined, now);
   const bench = { id: "home", record: named("Kept"), store, files: filesIn(folder) };
+  const pictures = join(folder, "pictures");
+  await mkdir(pictures, { mode: 0o700 });
+  await writeFile(join(pictures, pictureOf("Kept")), smallPng(new Uint8Array([1])));
   await performExport(bench, ZIP, evening, () => undefined);
+  await rename(join(pictures, pictureOf("Kept")), join(pictures, pictureOf("Before")));
   await store.close();
 }
 
@@ -49,6 +56,11 @@ async function found(folder: string, where: string) {
     }
     const folders = await readdir(join(folder, "benches"));
     if (folders.join() !== "home") throw new Error(`${where}: ${folders.join()} are left`);
+    await filesIn(folder).takePictures(store.besidePath?.("home", PICTURES) ?? "");
+    const pictures = (await readdir(join(folder, "pictures"))).join();
+    if (pictures !== pictureOf(value.bench.name)) {
+      throw new Error(`${where}: the bench is ${value.bench.name}, its pictures are ${pictures}`);
+    }
     return { name: value.bench.name, notes: value.bench.notes.map(({ text }) => text) };
   } finally {
     await store.close();
