@@ -63,7 +63,6 @@ export class BenchKeeper {
   /** An archive is being made or taken. */
   #working = false;
   /** The bench is being written anew: what is said waits until it is there. */
-  #rewriting = false;
   /** Turns and ticks are taken one after the other. */
   #queue: Promise<unknown> = Promise.resolve();
 
@@ -207,7 +206,6 @@ export class BenchKeeper {
       return await this.#inTurn(async () => {
         const { performRewrite } = await import("./perform/rewrite.ts");
         await this.#commit(this.#record, true);
-        this.#rewriting = true;
         const { reply } = await performRewrite(this.#whole(), work, (record) => {
           this.#record = record;
           this.#stored = record;
@@ -220,7 +218,6 @@ export class BenchKeeper {
       return workFailed(error.message);
     } finally {
       this.#working = false;
-      this.#rewriting = false;
     }
   }
 
