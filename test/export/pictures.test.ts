@@ -95,7 +95,7 @@ test.each(steps)("killed with $what, the next start goes on to the new pictures"
     const killed = { ...files, takePictures: () => new Promise<void>(() => undefined) };
     void restore(store, killed, "b.zip");
     const waiting = join(folder, "benches", "home", "pictures");
-    for (let round = 0; round < 500; round += 1) {
+    for (let round = 0; round < 3000; round += 1) {
       if ((await readdir(waiting).catch(() => [])).length > 0) break;
       await new Promise((soon) => setTimeout(soon, 10));
     }
