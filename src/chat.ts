@@ -2,6 +2,7 @@ import { runLive } from "./channels/console/live.ts";
 import { readOptions, usage } from "./channels/console/options.ts";
 import { writer } from "./channels/console/output.ts";
 import { picturesIn } from "./channels/console/pictures.ts";
+import { printable } from "./channels/console/printable.ts";
 import { runSimulated } from "./channels/console/script.ts";
 import { openBench } from "./open-bench.ts";
 import { readSettings, SettingsError } from "./settings.ts";
@@ -33,7 +34,7 @@ if (!options.ok) {
     await close();
   } catch (error) {
     if (!(error instanceof StoreError || error instanceof SettingsError)) throw error;
-    process.stderr.write(`${error.message}\n`);
+    process.stderr.write(`${printable(error.message)}\n`);
     process.exitCode = 1;
   }
 }
