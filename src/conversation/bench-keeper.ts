@@ -9,7 +9,7 @@ import { planDaily } from "../domain/reminders/daily-message.ts";
 import { moveZone } from "../domain/reminders/move-zone.ts";
 import { archiveOldRuns } from "../domain/session/archive.ts";
 import type { Bench } from "../domain/session/bench.ts";
-import { decide, nextCue, nextDue } from "../domain/session/decide.ts";
+import { nextCue, nextDue } from "../domain/session/decide.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import { ExportError } from "../export/export-error.ts";
 import { type Files, noFiles, PICTURES } from "../export/files.ts";
@@ -18,6 +18,7 @@ import type { Store } from "../store/store.ts";
 import { StoreError } from "../store/store-error.ts";
 import { announce } from "./announce.ts";
 import { announceReminders } from "./announce-reminders.ts";
+import { decideCues } from "./decide-cues.ts";
 import { firstAid } from "./first-aid.ts";
 import { LetGo, type LookBack } from "./look-back/look-back.ts";
 import { momentOf } from "./moment.ts";
@@ -27,6 +28,7 @@ import { type BenchRecord, newRecord, withThread } from "./record.ts";
 import { settleByClock } from "./settle-runs.ts";
 import { type ExportsKnown, type Message, type Turn, turn } from "./turn.ts";
 import { undoAfter } from "./undo-after.ts";
+import { turnWithoutBench } from "./without-bench.ts";
 
 /**
  * Tells people something: returns once it is out of the program's hands. `bench` is the bench as it
@@ -62,7 +64,8 @@ export class BenchKeeper {
   readonly #far: LookBack | undefined;
   /** An archive is being made or taken. */
   #working = false;
-  /** The bench is being written anew: what is said waits until it is there. */
+  /** A turn failed by what stands in the record, and none has gone well since. */
+  #stumbles = false;
   /** Turns and ticks are taken one after the other. */
   #queue: Promise<unknown> = Promise.resolve();
 
@@ -154,16 +157,48 @@ export class BenchKeeper {
   ): Promise<Reply> {
     const aid = this.firstAid(message, now);
     if (aid !== undefined) return aid;
-    let taken = await this.#inTurn(() => this.#turn(message, now, "unread"));
-    if (taken.lacks === "past-runs") {
-      taken = await this.#lookBack(message, now);
-    } else if (taken.lacks === "exports") {
-      const exports = await this.#files.exports();
-      taken = await this.#inTurn(() => this.#turn(message, now, exports));
-    }
+    const taken = await this.#taken(message, now);
     if (taken.work === undefined) return taken.reply;
     const reply = await this.#perform(taken.work, now, progress);
     return { ...reply, clock: momentOf(this.#record.bench, now) };
+  }
+
+  /** A turn; where the bench itself makes it fail, what can be answered without the bench. */
+  async #taken(message: Message, now: Instant): Promise<Turn> {
+    const apart = this.#stumbles ? await this.#withoutBench(message, now) : undefined;
+    if (apart !== undefined) return apart;
+    try {
+      const taken = await this.#withBench(message, now);
+      this.#stumbles = false;
+      return taken;
+    } catch (error) {
+      // A disk that takes nothing says nothing about the record.
+      this.#stumbles = !(error instanceof StoreError);
+      const left = await this.#withoutBench(message, now);
+      if (left === undefined) throw error;
+      return left;
+    }
+  }
+
+  async #withBench(message: Message, now: Instant): Promise<Turn> {
+    const taken = await this.#inTurn(() => this.#turn(message, now, "unread"));
+    if (taken.lacks === "past-runs") return this.#lookBack(message, now);
+    if (taken.lacks !== "exports") return taken;
+    const exports = await this.#files.exports();
+    return this.#inTurn(() => this.#turn(message, now, exports));
+  }
+
+  /** First aid, and the ways out of a bench that fails; undefined for anything else. */
+  async #withoutBench(message: Message, now: Instant): Promise<Turn | undefined> {
+    const taken = (exports: ExportsKnown): Turn | undefined =>
+      turnWithoutBench(this.#record, message, now, this.#commands, exports);
+    const first = taken("unread");
+    const left = first?.lacks === "exports" ? taken(await this.#files.exports()) : first;
+    if (left !== undefined && left.record !== this.#record) {
+      const { threads } = left.record;
+      await this.#inTurn(() => this.#commit({ ...this.#record, threads }, false));
+    }
+    return left;
   }
 
   /** A turn that looks at runs in files: of a long past, in the thread that is there for it. */
@@ -231,7 +266,7 @@ export class BenchKeeper {
       const due = this.nextDue();
       if (due === undefined || due > now) return;
       const before = this.#record;
-      const decided = decide(before.bench, now, dailyLooks);
+      const decided = decideCues(before.bench, now, dailyLooks);
       const { happenings, given = [] } = decided;
       const told = withBeatsTold(decided.bench, happenings);
       // What the clock did to a run cannot be taken back past.
@@ -239,11 +274,10 @@ export class BenchKeeper {
       const { bench, replies: apart } = moved
         ? settleByClock(told, now)
         : { bench: told, replies: [] };
-      const replies = [
-        ...announce(bench, happenings, now),
-        ...apart,
-        ...announceReminders(bench, given, now),
-      ].map((reply) => ({ ...reply, clock: momentOf(bench, now) }));
+      const reminded = attempt(() => announceReminders(bench, given, now), []);
+      const replies = [...announce(bench, happenings, now), ...apart, ...reminded.value].map(
+        (reply) => ({ ...reply, clock: momentOf(bench, now) }),
+      );
       await tell(replies, bench);
       const said = replies.at(-1);
       const after = {
@@ -252,8 +286,11 @@ export class BenchKeeper {
         undo: moved ? [] : undoAfter(before.undo, given),
         lastCue: said === undefined ? before.lastCue : { reply: said, at: now },
       };
-      await this.#commitTold(planned(after, now), moved || given.length > 0);
+      const next = planned(after, now);
+      await this.#commitTold(next.record, moved || given.length > 0);
       await this.#archive();
+      const fault = decided.fault ?? reminded.fault ?? next.fault;
+      if (fault !== undefined) throw fault.error;
     });
   }
 
@@ -262,10 +299,15 @@ export class BenchKeeper {
    * on, and then does what `tick` does.
    */
   async look(now: Instant, tell: Tell): Promise<void> {
-    await this.#inTurn(() => this.#commit(planned(this.#record, now), false));
+    const fault = await this.#inTurn(async () => {
+      const next = planned(this.#record, now);
+      await this.#commit(next.record, false);
+      return next.fault;
+    });
     this.#past.letGo(now);
     this.#far?.letGo(this.#id, now);
     await this.tick(now, tell);
+    if (fault !== undefined) throw fault.error;
   }
 
   /** Lets go of what is held of a bench that nobody speaks to here any more. */
@@ -286,20 +328,22 @@ export class BenchKeeper {
   }
 
   async #keep(taken: Turn, now: Instant): Promise<Turn> {
-    const { record, work } = taken;
     const before = this.#record;
+    const { record, fault } = planned(taken.record, now);
     try {
-      await this.#commit(planned(record, now), record.bench !== before.bench);
+      await this.#commit(record, taken.record.bench !== before.bench);
     } catch (error) {
-      const isTalk = record.bench === before.bench && record.undo === before.undo;
-      const line = isTalk && work === undefined ? notKept(error) : undefined;
+      const isTalk = taken.record.bench === before.bench && taken.record.undo === before.undo;
+      const line = isTalk && taken.work === undefined ? notKept(error) : undefined;
       if (line === undefined) throw error;
       // The talk alone is ahead of the disk; the next commit that it takes holds it.
-      this.#record = record;
+      this.#record = taken.record;
       return { ...taken, reply: { ...taken.reply, cautions: [...taken.reply.cautions, line] } };
     }
     await this.#archive();
-    return taken;
+    if (fault === undefined) return taken;
+    const { reply } = taken;
+    return { ...taken, reply: { ...reply, cautions: [...reply.cautions, NOT_PLANNED] } };
   }
 
   async #commit(record: BenchRecord, durable: boolean): Promise<void> {
@@ -365,8 +409,29 @@ async function pictureNotices(
   }
 }
 
-/** The record with the next daily message and the first looks planned. */
-function planned(record: BenchRecord, now: Instant): BenchRecord {
-  const bench = planDaily(planLooks(record.bench, now), now, dailyLooks);
-  return bench === record.bench ? record : { ...record, bench };
+const NOT_PLANNED =
+  "Something of this bench keeps me from planning the daily message. Cues and the rest go on.";
+
+type Fault = { readonly error: unknown };
+type Planned = { readonly record: BenchRecord; readonly fault?: Fault | undefined };
+
+/** What a piece of work gives, or `instead` and what went wrong. */
+function attempt<T>(work: () => T, instead: T): { readonly value: T; readonly fault?: Fault } {
+  try {
+    return { value: work() };
+  } catch (error) {
+    return { value: instead, fault: { error } };
+  }
+}
+
+/**
+ * The record with the next daily message and the first looks planned. Whatever goes wrong in that
+ * is no reason to lose an answer, or what was told: the record stays as it was, beside the fault.
+ */
+function planned(record: BenchRecord, now: Instant): Planned {
+  const { value: bench, fault } = attempt(
+    () => planDaily(planLooks(record.bench, now), now, dailyLooks),
+    record.bench,
+  );
+  return { record: bench === record.bench ? record : { ...record, bench }, fault };
 }

@@ -73,14 +73,28 @@ export function createBenches({ clock, housekeep }: BenchesParts): Benches {
   /** Benches on which a run is open. */
   const running = new Set<string>();
 
+  /** A bench that cannot tell what is next there is asked again by the periodic look. */
   const arm = (id: string): void => {
     const member = members.get(id);
     if (member === undefined) return;
+    try {
+      armMember(id, member);
+    } catch (error) {
+      member.onFault(error);
+    }
+  };
+
+  const armMember = (id: string, member: Member): void => {
     const { keeper } = member;
     const due = keeper.nextDue();
-    scheduler.schedule(id, due === undefined ? due : instant(Math.max(due, member.notBefore)));
+    const cue = keeper.nextCue();
+    const again = due === undefined ? due : instant(Math.max(due, member.notBefore));
+    // A reminder that cannot be told holds up no cue.
+    const failed = member.notBefore - member.backOff;
+    const waits = cue !== undefined && again !== undefined && failed < cue && cue < again;
+    scheduler.schedule(id, waits ? cue : again);
     // Reminders may lie weeks ahead: only runs are waited for.
-    if (keeper.nextCue() !== undefined) running.add(id);
+    if (cue !== undefined) running.add(id);
     else {
       running.delete(id);
       for (const done of member.waiting) done();
