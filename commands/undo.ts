@@ -4,6 +4,7 @@ import { notYours } from "../src/commands/not-yours.ts";
 import { mayUse } from "../src/commands/permissions.ts";
 import { askingValues, askNext } from "../src/commands/teaching.ts";
 import { applyIfFits } from "../src/domain/changes.ts";
+import { type Bench, benchSchema } from "../src/domain/session/bench.ts";
 import { keepTold } from "../src/domain/session/keep-told.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
 
@@ -14,6 +15,8 @@ function withoutQuestion(label: string): string {
   const told = asked < 0 ? sentences : sentences.slice(0, asked);
   return told.length === 0 ? "the last change." : told.join(" ");
 }
+
+const fits = (bench: Bench): boolean => benchSchema.safeParse(bench).success;
 
 export const undoCommand = defineCommand({
   name: "undo",
@@ -37,7 +40,8 @@ export const undoCommand = defineCommand({
     }
     if (last.right !== undefined && !mayUse(standing, last.right)) return notYours;
     const before = applyIfFits(bench, last.changes);
-    if (before === undefined) {
+    // What was kept for it may be of another bench, or of nobody's: out of a file that was handled.
+    if (before === undefined || (!fits(before) && fits(bench))) {
       return refuse(
         "undo-misfit",
         `I cannot take back "${last.label}": the bench is no longer what it was then.`,

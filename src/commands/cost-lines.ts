@@ -16,8 +16,8 @@ export function costLine(bottle: Bottle, capacity?: Units): Cost | undefined {
   const { price } = bottle;
   if (price === undefined) return undefined;
   const soFar = bottle.used > 0 ? price.amount / bottle.used : undefined;
-  const atCapacity =
-    capacity === undefined ? undefined : price.amount / Math.max(capacity, bottle.used);
+  const most = capacity === undefined ? 0 : Math.max(capacity, bottle.used);
+  const atCapacity = most > 0 ? price.amount / most : undefined;
   const { currency } = price;
   const now =
     soFar === undefined

@@ -51,7 +51,7 @@ async function recallOne(
     const record = await store.recall(bench, id);
     if (record === undefined) return { damaged: `${which} is missing; I go on without it.` };
     const parsed = runSchema.safeParse(record);
-    if (parsed.success) return { run: parsed.data };
+    if (parsed.success && parsed.data.id === id) return { run: parsed.data };
     return { damaged: `${which} does not hold what a run must hold. ${left}` };
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;

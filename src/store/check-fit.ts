@@ -1,5 +1,6 @@
 import type { core, z } from "zod";
 import type { Change } from "../domain/changes.ts";
+import { ofEachAlone } from "../domain/units/stored.ts";
 
 /**
  * Whether a value that fitted its schema still fits after some changes. Only what changed is looked
@@ -37,21 +38,30 @@ type Part = {
 
 function partsToCheck(schema: z.ZodType, data: unknown, change: Change): readonly Part[] {
   const { path, kind } = change;
+  const alone: Part[] = [];
   let part = schema;
   let value = data;
   for (let depth = 0; ; depth += 1) {
     part = bare(part);
     const here = { part, value, path: path.slice(0, depth) };
-    if (isWhole(part)) return [here];
     const step = path[depth];
-    if (step === undefined) return kind === "push" ? pushed(here, change.items) : [here];
+    if (isWhole(part) && !(step !== undefined && ofEachAlone.has(part))) return [...alone, here];
+    if (step === undefined) {
+      return [...alone, ...(kind === "push" ? pushed(here, change.items) : [here])];
+    }
     const inner = partAt(part, step);
-    if (inner === undefined) return [here];
-    if (depth === path.length - 1 && kind === "drop") {
-      return defOf(part).type === "record" ? [] : [{ part: inner, value: undefined, path }];
+    if (inner === undefined) return [...alone, here];
+    const isLast = depth === path.length - 1;
+    if (isLast && kind === "drop") {
+      const dropped = { part: inner, value: undefined, path };
+      return [...alone, ...(defOf(part).type === "record" ? [] : [dropped])];
+    }
+    value = Object.getOwnPropertyDescriptor(value, step)?.value;
+    // Its rules are about what stands at the top of an entry: deeper changes leave them as they are.
+    if (isWhole(part) && depth >= path.length - 2) {
+      alone.push({ part, value: { [step]: value }, path: here.path });
     }
     part = inner;
-    value = Object.getOwnPropertyDescriptor(value, step)?.value;
   }
 }
 

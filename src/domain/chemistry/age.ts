@@ -13,6 +13,9 @@ export type Keeping = {
   readonly how: string;
 };
 
+/** A keeping time of none is counted as so little, days: an age is a number all the same. */
+const LEAST_DAYS = 1e-3;
+
 type Span = { readonly from: string; readonly fill: FillLevel };
 
 /**
@@ -55,7 +58,7 @@ export function ageShare(
   for (const [index, { from, fill }] of spans.entries()) {
     const to = spans[index + 1]?.from ?? today;
     const end = to < today ? to : today;
-    if (from < end) share += days(from, end) / keeping.days[fill];
+    if (from < end) share += days(from, end) / Math.max(LEAST_DAYS, keeping.days[fill]);
   }
   return share;
 }
@@ -71,6 +74,8 @@ export function dueOn(
     const keeps = keeping.days[fill];
     const next = spans[index + 1]?.from;
     const span = next === undefined ? Number.POSITIVE_INFINITY : days(from, next);
+    // What keeps for no time at all is due on the day it was mixed.
+    if (!(keeps > 0)) return from;
     if (share + span / keeps >= 1 - 1e-9) {
       return dayAfter(from, Math.floor((1 - share) * keeps + 1e-6));
     }

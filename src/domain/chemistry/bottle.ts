@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { millilitres, units } from "../units/quantity.ts";
-import { storedDay, storedInstant, storedNumber } from "../units/stored.ts";
+import { storedId, storedInstant, storedNumber, storedPastDay } from "../units/stored.ts";
 
 /** What a bottle is for: pours from a concentrate or a stock never go back into it. */
 export const bottleRoles = ["working", "concentrate", "stock"] as const;
@@ -20,7 +20,7 @@ const fill = z.enum(fillLevels);
 const clipTestSchema = z.object({
   at: storedInstant,
   /** ISO date in the bench's zone. */
-  on: storedDay,
+  on: storedPastDay,
   by: z.string(),
   passed: z.boolean(),
   /** Fixing baths: how long a leader took to clear, s. */
@@ -30,21 +30,21 @@ const clipTestSchema = z.object({
 });
 
 export const bottleSchema = z.object({
-  id: z.string(),
+  id: storedId,
   /** Spoken name; no two on a bench sound alike. */
   name: z.string(),
   /** A shape to draw on the label, so that it can be told without reading or colour. */
   mark: z.string(),
   bath: z.string(),
-  sheet: z.string().optional(),
+  sheet: storedId.optional(),
   /** Solution it was filled with, mL: the film it can do goes by this. */
-  volume: ml,
+  volume: storedNumber.positive().transform(millilitres),
   /** ISO date in the bench's zone: mixed, or for a concentrate opened. */
-  mixedOn: storedDay,
+  mixedOn: storedPastDay,
   by: z.string(),
   /** Film done in it. */
   used: storedNumber.transform(units),
-  retiredOn: storedDay.optional(),
+  retiredOn: storedPastDay.optional(),
 
   // Missing in records made before these were kept: working, full, glass or plastic unknown.
   role: z.enum(bottleRoles).optional(),
@@ -59,7 +59,7 @@ export const bottleSchema = z.object({
   /** The date is the earliest plausible one, not a known one; how it was found. */
   dateAssumed: z.string().optional(),
   /** How full it has stood, oldest first; missing: full since `mixedOn`. */
-  fills: z.array(z.object({ on: storedDay, fill })).optional(),
+  fills: z.array(z.object({ on: storedPastDay, fill })).optional(),
   /** Tanks it has been poured for, for rules that count batches. */
   batches: storedNumber.int().optional(),
   /** Some of those tanks were never counted: one for each unit was taken. */
@@ -76,11 +76,11 @@ export const bottleSchema = z.object({
       contaminated: z.literal(true).optional(),
     })
     .optional(),
-  retired: z.object({ on: storedDay, why: z.string(), route: z.string() }).optional(),
+  retired: z.object({ on: storedPastDay, why: z.string(), route: z.string() }).optional(),
   price: z.object({ amount: storedNumber, currency: z.string() }).optional(),
   tests: z.array(clipTestSchema).optional(),
   /** Other bottles that were poured into this one, by id. */
-  mixedFrom: z.array(z.string()).optional(),
+  mixedFrom: z.array(storedId).optional(),
 });
 export type Bottle = z.infer<typeof bottleSchema>;
 

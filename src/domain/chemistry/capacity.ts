@@ -42,7 +42,7 @@ export function capacityOf(
   const figure = bath?.capacity;
   if (figure !== undefined) {
     const batch = bath?.mix?.total.value;
-    const share = batch === undefined ? 1 : Math.min(1, bottle.volume / batch);
+    const share = batch === undefined || batch <= 0 ? 1 : Math.min(1, bottle.volume / batch);
     return { value: units(figure.value * share), origin: figure.origin, estimated: false };
   }
   const litre = bath?.capacityPerLitre;

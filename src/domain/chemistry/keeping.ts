@@ -81,6 +81,7 @@ export function keepingOf(
       row === undefined ? HARSH[fill] : row.days[fill] / row.days.full;
     const days = scaled(told.value, (fill) => {
       if (fill === "full" || part === undefined) return share(fill);
+      if (told.value <= 0) return 0;
       // The paper's part-full figure holds for any air; emptier still is estimated below it.
       return fill === "less" ? (part.value / told.value) * 0.5 : part.value / told.value;
     });

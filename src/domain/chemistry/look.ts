@@ -70,9 +70,13 @@ export function unitsLeft(
   capacity: Pick<Capacity, "value"> | undefined,
 ): Units | undefined {
   if (capacity === undefined) return undefined;
-  const there = Math.min(1, (contentsOf(bottle) + (bottle.out ?? 0)) / bottle.volume);
+  const here = contentsOf(bottle) + (bottle.out ?? 0);
+  const there = bottle.volume > 0 ? Math.min(1, here / bottle.volume) : 0;
   return units(Math.max(0, (capacity.value - workDone(bottle)) * there));
 }
+
+/** Share of a capacity used; of none all is used, whatever was done. */
+const wornBy = (done: Units, capacity: Units): number => (capacity > 0 ? done / capacity : 1);
 
 /** Which clock runs out first: the one that has used the larger share. A tie goes to age. */
 export function governs(age: number | undefined, worn: number | undefined): Governing | undefined {
@@ -150,7 +154,7 @@ export function lookAt(bottle: Bottle, shelf: Shelf, today: string): BottleLook 
       ? capacityOf(bottle, bath, sheet?.process, shelf.capacity)
       : undefined;
   const left = unitsLeft(bottle, capacity);
-  const worn = capacity === undefined ? undefined : workDone(bottle) / capacity.value;
+  const worn = capacity === undefined ? undefined : wornBy(workDone(bottle), capacity.value);
   const unproven = unprovenIn(bottle, age);
   const tested = testedOn(bottle, today);
   return {

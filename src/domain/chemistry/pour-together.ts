@@ -15,7 +15,9 @@ export function pourTogether(
   const older = from.mixedOn < target.mixedOn ? from : target;
   const contents = millilitres(contentsOf(target) + volume);
   const total = millilitres(Math.max(target.volume, contents));
-  const work = Math.max(target.used / target.volume, from.used / from.volume);
+  const work = Math.max(
+    ...[target, from].map(({ used, volume: all }) => (all > 0 ? used / all : 0)),
+  );
   const joined: Bottle = {
     ...target,
     mixedOn: older.mixedOn,

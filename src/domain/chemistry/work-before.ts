@@ -54,7 +54,8 @@ export function workBefore(
   first: readonly Promised[] = [],
   load = 0,
 ): WorkBefore {
-  const scale = batch === undefined || bottle.volume >= batch ? 1 : batch / bottle.volume;
+  const { volume } = bottle;
+  const scale = batch === undefined || volume >= batch || volume <= 0 ? 1 : batch / volume;
   const { tanks, assumed } = tanksDone(bottle);
   const more = first.reduce((sum, { units }) => sum + units, 0);
   return {

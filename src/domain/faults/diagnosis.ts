@@ -1,14 +1,14 @@
 import { z } from "zod";
-import { storedInstant } from "../units/stored.ts";
+import { storedId, storedInstant } from "../units/stored.ts";
 
 const at = storedInstant;
 
 /** What was seen and answered: the questions that stand behind a ranking. */
 export const seenSchema = z.object({
   /** Symptoms by id, the one named first in front. */
-  symptoms: z.array(z.string()).min(1).max(3),
+  symptoms: z.array(storedId).min(1).max(3),
   /** The option's word by question; "unknown" where nobody could tell. */
-  given: z.record(z.string(), z.string()),
+  given: z.record(z.string(), storedId),
   /** What the film is for, where it was told and no run knows it. */
   process: z.string().optional(),
 });
@@ -20,26 +20,26 @@ export const UNKNOWN = "unknown";
 export const diagnosingSchema = seenSchema.extend({
   at,
   /** The run it is about; missing where none is known. */
-  run: z.string().optional(),
+  run: storedId.optional(),
 });
 
 /** A ranking that was given, and what proved true of it. */
 export const diagnosisSchema = seenSchema.extend({
-  id: z.string(),
+  id: storedId,
   at,
   by: z.string(),
-  run: z.string().optional(),
+  run: storedId.optional(),
   tank: z.string().optional(),
   /** Causes by id, most likely first, as they were told. */
-  ranking: z.array(z.string()),
+  ranking: z.array(storedId),
   proved: z
     .object({
-      cause: z.string(),
+      cause: storedId,
       at,
       by: z.string(),
       /** What was set apart with it. */
       culprit: z
-        .object({ kind: z.enum(["bottle", "sheet", "thermometer"]), id: z.string() })
+        .object({ kind: z.enum(["bottle", "sheet", "thermometer"]), id: storedId })
         .optional(),
     })
     .optional(),

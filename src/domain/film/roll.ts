@@ -1,12 +1,12 @@
 import { z } from "zod";
 import { capital } from "../capital.ts";
-import { storedDay, storedNumber } from "../units/stored.ts";
+import { storedId, storedNumber, storedPastDay } from "../units/stored.ts";
 import { filmFormats } from "./load.ts";
 import { processMarks } from "./process-mark.ts";
 
 /** One roll or sheet of film that waits to be processed, or has been. */
 export const rollSchema = z.object({
-  id: z.string(),
+  id: storedId,
   /** Its number on this bench, for speaking; never given twice. */
   number: storedNumber.int().nonnegative().default(0),
   /** A name for speaking, lower case as it is heard: "beach", "beach 2". */
@@ -28,12 +28,12 @@ export const rollSchema = z.object({
   doubtful: z.boolean().default(false),
   note: z.string().optional(),
   /** ISO date in the bench's zone. */
-  addedOn: storedDay.optional(),
+  addedOn: storedPastDay.optional(),
   by: z.string().optional(),
   /** The run in which it really went into a bath. */
-  doneIn: z.string().optional(),
+  doneIn: storedId.optional(),
   /** ISO date on which it was taken off the list undone; its record stays. */
-  droppedOn: storedDay.optional(),
+  droppedOn: storedPastDay.optional(),
 });
 export type Roll = z.infer<typeof rollSchema>;
 

@@ -44,6 +44,7 @@ export type BatchError =
       readonly liquids: Millilitres;
       readonly by: Millilitres;
     }
+  | { readonly kind: "no-total"; readonly whole: Millilitres }
   | {
       readonly kind: "powder-split";
       readonly parts: readonly string[];
@@ -63,6 +64,9 @@ const isWhole = (scale: number): boolean => {
   const packages = Math.round(scale);
   return packages >= 1 && Math.abs(scale - packages) <= WHOLE_WITHIN * packages;
 };
+
+/** A batch is not made so many times over: the printed total is then none. */
+const MOST_TIMES = 1e9;
 
 /** Rounding noise of scaling, never a drop in a graduate. */
 const NOISE = 1e-9;
@@ -92,6 +96,7 @@ export function scaleBatch(
   if (wrong) return err(wrong);
 
   const scale = wanted / recipe.total;
+  if (!(scale > 0 && scale < MOST_TIMES)) return err({ kind: "no-total", whole: recipe.total });
   const powders = recipe.parts.filter((part) => part.form === "powder");
   const splits = !isWhole(scale);
   if (splits && powders.length > 0 && options.insist !== true) {
@@ -147,6 +152,8 @@ export function explainBatch(error: BatchError): string {
         ? `${sum}: start with ${showVolume(millilitres(startWater - by))} of water or less.`
         : `${sum}: check the figures, the parts alone do not fit.`;
     }
+    case "no-total":
+      return `The sheet's batch comes to ${showVolume(error.whole)}, which no batch does: correct its total.`;
     case "powder-split":
       return `${showVolume(error.wanted)} would split ${error.parts.join(", ")}, and what is in a powder package separates in transport: mix the whole ${showVolume(error.whole)}, or say that you insist.`;
     case "amount-unknown":

@@ -8,7 +8,7 @@ import {
   seconds,
   units,
 } from "../units/quantity.ts";
-import { storedNumber } from "../units/stored.ts";
+import { storedId, storedNumber } from "../units/stored.ts";
 
 /**
  * A sheet: the figures of one instruction sheet, taught by its user, or of a published process
@@ -29,9 +29,9 @@ export const originSchema = z.object({
   source: z.string().optional(),
 });
 
-export const figureOf = <T extends number>(brand: (value: number) => T) =>
+export const figureOf = <T extends number>(brand: (value: number) => T, number = storedNumber) =>
   z.object({
-    value: storedNumber.transform(brand),
+    value: number.transform(brand),
     origin: originSchema,
     printed: z.string().optional(),
   });
@@ -50,7 +50,7 @@ const partSchema = z.object({
 });
 
 const mixSchema = z.object({
-  total: figureOf(millilitres),
+  total: figureOf(millilitres, storedNumber.positive()),
   startWater: figureOf(millilitres),
   temperature: figureOf(celsius).optional(),
   parts: z.array(partSchema).max(12),
@@ -174,7 +174,7 @@ const bathSchema = z.object({
 export type Bath = z.infer<typeof bathSchema>;
 
 export const sheetSchema = z.object({
-  id: z.string(),
+  id: storedId,
   name: z.string(),
   /** Other words people call it by. */
   called: z.array(z.string()).default([]),

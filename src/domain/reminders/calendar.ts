@@ -100,4 +100,7 @@ export const isoDayNumber = (iso: string): number =>
     day: Number(iso.slice(8, 10)),
   });
 
+/** The last day that is planned for, as a day number: years have four digits. */
+export const LAST_DAY = isoDayNumber("9999-12-31");
+
 export const dayOfNumber = (number: number): Day => epoch.add({ days: number });

@@ -1,6 +1,6 @@
 import type { Bench } from "../session/bench.ts";
 import { type Instant, instant } from "../units/quantity.ts";
-import { type Day, dayAt, dayNumber, dayOfNumber, isoDayNumber } from "./calendar.ts";
+import { type Day, dayAt, dayNumber, dayOfNumber, isoDayNumber, LAST_DAY } from "./calendar.ts";
 import { messageAt, nextMessage } from "./daily.ts";
 import { dueOf } from "./due.ts";
 import type { Looks } from "./looks.ts";
@@ -42,7 +42,7 @@ function planFrom(bench: Bench, now: Instant, today: Day, notices: readonly Noti
     const due = reminder === undefined ? undefined : dueOf(reminder);
     if (due !== undefined && "day" in due) first = Math.min(first, isoDayNumber(due.day));
   }
-  if (Number.isFinite(first)) {
+  if (first <= LAST_DAY) {
     const day = dayOfNumber(Math.max(first, dayNumber(soonest)));
     again = Math.min(again, messageAt(bench, day));
   }

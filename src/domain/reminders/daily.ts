@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { Bench } from "../session/bench.ts";
 import { type Instant, instant } from "../units/quantity.ts";
-import { storedInstant, storedNumber } from "../units/stored.ts";
+import { storedInstant, storedNumber, storedPastDay } from "../units/stored.ts";
 import { type Day, instantOf, type TimeOfDay, zonedAt } from "./calendar.ts";
 
 const at = storedInstant;
@@ -19,7 +19,7 @@ export const dailySchema = z.object({
   /** Film that has waited longer than this, days, is mentioned. */
   rollDays: storedNumber.int().min(1).default(30),
   /** The day a thermometer was last checked, ISO; missing: never told. */
-  thermometerOn: z.iso.date().optional(),
+  thermometerOn: storedPastDay.optional(),
 });
 export type Daily = z.infer<typeof dailySchema>;
 
@@ -30,10 +30,10 @@ export const dailyLookSchema = z.object({
   /** It came due when it could not be told (quiet hours): told then, late. */
   heldUntil: at.optional(),
   /** The day of the last message, ISO, and its instant. */
-  on: z.iso.date().optional(),
+  on: storedPastDay.optional(),
   givenAt: at.optional(),
   /** What has been told, by key of the notice; `again`: snoozed until then. */
-  told: z.record(z.string(), z.object({ on: z.iso.date(), again: at.optional() })).default({}),
+  told: z.record(z.string(), z.object({ on: storedPastDay, again: at.optional() })).default({}),
 });
 export type DailyLook = z.infer<typeof dailyLookSchema>;
 

@@ -1,11 +1,22 @@
 import type { Instant } from "../units/quantity.ts";
-import { type Day, dayNumber, dayOfNumber, instantOf, type Shift, zonedAt } from "./calendar.ts";
+import {
+  type Day,
+  dayNumber,
+  dayOfNumber,
+  instantOf,
+  LAST_DAY,
+  type Shift,
+  zonedAt,
+} from "./calendar.ts";
 import type { Repeats } from "./reminder.ts";
 
 /** Beyond this many steps a rule falls on no day at all. */
 const MOST_STEPS = 5000;
 
-/** The first day on or after `earliest` on which a rule falls. */
+/** Months from any year of four digits that lead beyond all of them. */
+const TOO_FAR = 120_000;
+
+/** The first day on or after `earliest` on which a rule falls; none beyond the years of four digits. */
 export function nextDay(rule: Repeats, earliest: Day): Day | undefined {
   if (rule.every < 1) return undefined;
   const from = Temporal.PlainDate.from(rule.from);
@@ -24,10 +35,11 @@ export function nextDay(rule: Repeats, earliest: Day): Day | undefined {
   }
 }
 
-function everyDays(from: Day, start: Day, step: number): Day {
+function everyDays(from: Day, start: Day, step: number): Day | undefined {
   const first = dayNumber(from);
   const steps = Math.ceil((dayNumber(start) - first) / step);
-  return dayOfNumber(first + Math.max(0, steps) * step);
+  const day = first + Math.max(0, steps) * step;
+  return day > LAST_DAY ? undefined : dayOfNumber(day);
 }
 
 /** Whole weeks are counted from the Monday before the first day. */
@@ -42,6 +54,7 @@ function onWeekdays(
   for (let day = first; day < first + 7 * every + 7; day += 1) {
     const week = Math.floor((day - monday) / 7);
     const weekday = ((day - monday) % 7) + 1;
+    if (day > LAST_DAY) return undefined;
     if (week % every === 0 && weekdays.includes(weekday)) return dayOfNumber(day);
   }
   return undefined;
@@ -53,8 +66,9 @@ function inMonths(rule: Repeats, from: Day, start: Day, every: number): Day | un
   let steps = Math.max(0, Math.ceil((wanted - first) / every));
   for (let guard = 0; guard < MOST_STEPS; guard += 1, steps += 1) {
     const month = Temporal.PlainDate.from({ year: from.year, month: from.month, day: 1 }).add({
-      months: steps * every,
+      months: Math.min(steps * every, TOO_FAR),
     });
+    if (month.year > 9999) return undefined;
     const day = dayInMonth(rule, month, from);
     if (day !== undefined && Temporal.PlainDate.compare(day, start) >= 0) return day;
   }

@@ -1,9 +1,9 @@
 import { z } from "zod";
-import { storedInstant, storedNumber } from "../units/stored.ts";
+import { storedDay, storedId, storedInstant, storedNumber } from "../units/stored.ts";
 
 const at = storedInstant;
 /** ISO date in the bench's zone. */
-const day = z.iso.date();
+const day = storedDay;
 const timeSchema = z.object({
   hour: storedNumber.int().min(0).max(23),
   minute: storedNumber.int().min(0).max(59),
@@ -11,10 +11,13 @@ const timeSchema = z.object({
 
 export const periods = ["days", "weeks", "months", "years"] as const;
 
+/** So many periods, at the most, lie between two times; people may say far fewer. */
+const MOST_EVERY = 100_000;
+
 /** Again and again, by the wall clock of the bench: 18:00 stays 18:00 over every clock change. */
 export const repeatsSchema = z.object({
   kind: z.literal("every"),
-  every: storedNumber.int(),
+  every: storedNumber.int().max(MOST_EVERY),
   unit: z.enum(periods),
   /** The first day it may fall on, and what every second week or third month counts from. */
   from: day,
@@ -44,7 +47,7 @@ const ruleSchema = z.discriminatedUnion("kind", [
  * off the bench every day.
  */
 export const reminderSchema = z.object({
-  id: z.string(),
+  id: storedId,
   text: z.string(),
   owner: z.string(),
   rule: ruleSchema,

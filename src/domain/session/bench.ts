@@ -10,7 +10,14 @@ import { reminderSchema } from "../reminders/reminder.ts";
 import { answersSchema } from "../teaching/answers.ts";
 import { servings } from "../timing/stagger.ts";
 import { celsius, celsiusDifference, millilitres } from "../units/quantity.ts";
-import { storedInstant, storedNumber, storedZone } from "../units/stored.ts";
+import {
+  storedById,
+  storedId,
+  storedInstant,
+  storedNumber,
+  storedPastDay,
+  storedZone,
+} from "../units/stored.ts";
 import { draftSchema } from "./draft.ts";
 import { handoverSchema } from "./handover.ts";
 import { inUseSchema } from "./in-use.ts";
@@ -53,15 +60,15 @@ export const benchSchema = z.object({
   /** Loading, warming and washing up of one load, s; missing: as is common. */
   loadSetup: storedNumber.optional(),
   nextId: storedNumber.int(),
-  sheets: z.record(z.string(), sheetSchema),
+  sheets: storedById(sheetSchema),
   /** What was read off the paper, by sheet, so that a line can be corrected later. */
   taught: z.record(z.string(), answersSchema),
   /** The sheet in use; missing: the shipped ones answer and say so. */
-  sheetInUse: z.string().optional(),
-  bottles: z.record(z.string(), bottleSchema),
-  runs: z.record(z.string(), runSchema),
+  sheetInUse: storedId.optional(),
+  bottles: storedById(bottleSchema),
+  runs: storedById(runSchema),
   /** Film that waits to be processed, by id. */
-  rolls: z.record(z.string(), rollSchema).default({}),
+  rolls: storedById(rollSchema).default({}),
   /** Tanks by spoken name, lower case. */
   tanks: z.record(z.string(), tankSchema).default({}),
   /** Thermometers by name, lower case. */
@@ -73,8 +80,8 @@ export const benchSchema = z.object({
   /** From bath to bath film may jump so far, °C; missing: as is common. */
   jumpLimit: storedNumber.transform(celsiusDifference).optional(),
   /** The shipped table of times chosen for black-and-white developers, by its id. */
-  timeTable: z.string().optional(),
-  reminders: z.record(z.string(), reminderSchema).default({}),
+  timeTable: storedId.optional(),
+  reminders: storedById(reminderSchema).default({}),
   daily: dailySchema.prefault({}),
   dailyLook: dailyLookSchema.prefault({}),
   /** When the first look at a film is asked for; missing: as is usual. */
@@ -82,7 +89,7 @@ export const benchSchema = z.object({
   /** Runs moved to files of their own, oldest first. */
   pastRuns: z.array(
     z.object({
-      id: z.string(),
+      id: storedId,
       title: z.string(),
       tank: z.string(),
       plannedAt: at,
@@ -112,7 +119,7 @@ export const benchSchema = z.object({
   /** What one shift told the next, latest last. */
   handovers: z.array(handoverSchema).optional(),
   /** ISO date on which each sheet was taught: nothing mixed by it is older. */
-  taughtOn: z.record(z.string(), z.string()).optional(),
+  taughtOn: z.record(z.string(), storedPastDay).optional(),
   /** Sheets and thermometers that proved bad, by kind and name; bottles carry their own mark. */
   suspects: z
     .array(

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { celsius, grams, millilitres } from "../units/quantity.ts";
-import { storedInstant, storedNumber } from "../units/stored.ts";
+import { storedId, storedInstant, storedNumber } from "../units/stored.ts";
 
 const stepSchema = z.object({
   kind: z.enum(["water", "part", "top-up"]),
@@ -14,7 +14,7 @@ export type MixStep = z.infer<typeof stepSchema>;
 
 /** A bath being mixed, part by part. */
 export const mixingSchema = z.object({
-  sheet: z.string(),
+  sheet: storedId,
   bath: z.string(),
   kind: z.string(),
   total: storedNumber.transform(millilitres),

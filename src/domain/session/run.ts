@@ -10,7 +10,7 @@ import {
 } from "../process/sheet.ts";
 import { firstLookSchema } from "../record/first-look.ts";
 import { celsius, celsiusDifference, millilitres, seconds, units } from "../units/quantity.ts";
-import { storedInstant, storedNumber } from "../units/stored.ts";
+import { storedId, storedInstant, storedNumber } from "../units/stored.ts";
 
 const at = storedInstant;
 const length = storedNumber.transform(seconds);
@@ -77,7 +77,7 @@ export const stageSchema = z.object({
     })
     .optional(),
   /** The sheet its figures are from, where that is its bottle's own and not the run's. */
-  sheet: z.string().optional(),
+  sheet: storedId.optional(),
   temperature: storedNumber.transform(celsius).optional(),
   temperatureOrigin: originSchema.optional(),
   tolerance: storedNumber.transform(celsiusDifference).optional(),
@@ -96,7 +96,7 @@ export const stageSchema = z.object({
     .optional(),
   vent: length.optional(),
   ventOrigin: originSchema.optional(),
-  bottle: z.string().optional(),
+  bottle: storedId.optional(),
 
   // What happens: absolute instants, filled as the run goes on.
   /** The pour window opens here; missing while nobody may pour yet. */
@@ -140,14 +140,14 @@ export type ReadingTaken = z.infer<typeof readingSchema>;
 export const deeds = ["planned", "poured", "read", "noted", "answered"] as const;
 
 export const runSchema = z.object({
-  id: z.string(),
+  id: storedId,
   tank: z.string(),
   title: z.string(),
-  sheet: z.string(),
+  sheet: storedId,
   process: z.string(),
   film: z.array(filmSchema),
   /** Ids of the rolls of the list it takes, where they were named. */
-  rolls: z.array(z.string()).optional(),
+  rolls: z.array(storedId).optional(),
   /** The user named no format: rolls were taken as 135-36 and this is said. */
   formatAssumed: z.boolean(),
   plannedAt: at,
@@ -175,7 +175,7 @@ export const runSchema = z.object({
   /** Bottle units before and after, by bottle id. */
   counted: z.array(
     z.object({
-      bottle: z.string(),
+      bottle: storedId,
       before: storedNumber.transform(units),
       after: storedNumber.transform(units),
     }),

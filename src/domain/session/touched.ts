@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { filmSchema } from "../film/load.ts";
 import { celsius, celsiusDifference } from "../units/quantity.ts";
-import { storedInstant, storedNumber } from "../units/stored.ts";
+import { storedId, storedInstant, storedNumber } from "../units/stored.ts";
 import { peopleOf } from "./people-of.ts";
 import type { Run } from "./run.ts";
 import { stageRecords } from "./summary.ts";
@@ -9,10 +9,10 @@ import { stageRecords } from "./summary.ts";
 /** What a run had to do with, kept when the run itself moves to a file of its own. */
 export const touchedSchema = z.object({
   /** Ids of bottles whose solution met the film. */
-  bottles: z.array(z.string()),
-  sheet: z.string(),
+  bottles: z.array(storedId),
+  sheet: storedId,
   /** Other sheets whose figures a bath went by; missing when there were none. */
-  otherSheets: z.array(z.string()).optional(),
+  otherSheets: z.array(storedId).optional(),
   /** Thermometers by name; an empty name where a reading named none. */
   thermometers: z.array(z.string()),
   film: z.array(filmSchema),

@@ -18,9 +18,16 @@ export function dayNumber(iso: string): number {
   return era * 146_097 + dayOfEra - 719_468;
 }
 
-/** The ISO date of a day number. */
+/** The first and the last day of the years that an ISO date has four digits for. */
+const FIRST_DAY = dayNumber("0000-01-01");
+const LAST_DAY = dayNumber("9999-12-31");
+
+/**
+ * The ISO date of a day number. Dates are compared as text and told as dates, so a day beyond the
+ * years of four digits is the nearest of them: nothing on a bench keeps so long.
+ */
 export function isoOfDay(day: number): string {
-  const shifted = day + 719_468;
+  const shifted = Math.max(FIRST_DAY, Math.min(LAST_DAY, day)) + 719_468;
   const era = Math.floor(shifted / 146_097);
   const dayOfEra = shifted - era * 146_097;
   const yearOfEra = Math.floor(
