@@ -14,6 +14,7 @@ import { sheetById } from "../src/commands/sheets.ts";
 import { faultTables } from "../src/data/faults.ts";
 import { type Diagnosis, withDiagnosis } from "../src/domain/faults/diagnosis.ts";
 import type { Cause } from "../src/domain/faults/tables.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { allRuns } from "../src/domain/session/past.ts";
 import type { Run } from "../src/domain/session/run.ts";
@@ -139,7 +140,7 @@ function proved(
   const rescue = `${rescueWords[cause.rescue.possible]}: ${cause.rescue.text} [${showSource(cause.rescue.from)}]`;
   const cautions = chemicalCautions([{ cause: { ...cause, checks: [] } }]);
   // A run in a file of its own stays as it is; the diagnosis itself keeps what proved true.
-  const here = last.run !== undefined && bench.runs[last.run] !== undefined;
+  const here = last.run !== undefined && ownValue(bench.runs, last.run) !== undefined;
   const where = here && run !== undefined ? `Logged with ${run.tank}` : "Logged";
   if (culprit === undefined || name === undefined) {
     return {
@@ -182,14 +183,14 @@ function proved(
 }
 
 function nameOf(bench: Bench, { kind, id }: Culprit): string {
-  if (kind === "bottle") return bench.bottles[id]?.name ?? id;
+  if (kind === "bottle") return ownValue(bench.bottles, id)?.name ?? id;
   if (kind === "sheet") return `sheet ${sheetById(bench, id)?.name ?? id}`;
   return `the ${id} thermometer`;
 }
 
 /** With the run, where it is at hand. */
 function withNote(bench: Bench, runId: string | undefined, text: string, at: Instant): Bench {
-  const run = runId === undefined ? undefined : bench.runs[runId];
+  const run = runId === undefined ? undefined : ownValue(bench.runs, runId);
   if (run === undefined) return bench;
   const noted = { ...run, notes: [...run.notes, { at, text }] };
   return { ...bench, runs: { ...bench.runs, [run.id]: noted } };

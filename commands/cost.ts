@@ -3,6 +3,7 @@ import { lookOn } from "../src/commands/bottle-looks.ts";
 import { bottleMeant, withBottle } from "../src/commands/bottle-meant.ts";
 import { costLine } from "../src/commands/cost-lines.ts";
 import { askFor, defineCommand } from "../src/commands/define-command.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { dateOf } from "../src/domain/timing/clock-text.ts";
 import { showMoney } from "../src/domain/units/show.ts";
@@ -105,7 +106,7 @@ function report(bench: Bench, id: string | undefined, today: string): Reply {
   });
   const [first] = costs;
   if (first === undefined) {
-    const name = id === undefined ? "Acorn" : (bench.bottles[id]?.name ?? "Acorn");
+    const name = id === undefined ? "Acorn" : (ownValue(bench.bottles, id)?.name ?? "Acorn");
     return refuse("no-price", `No price was told. Say ${name} cost 14 euros.`, {
       say: "No price was told.",
     });

@@ -68,7 +68,7 @@ export const countCommand = defineCommand({
     }
     const runs = open.length > 0 ? open : [run];
     const ids = new Set(runs.flatMap(({ counted }) => counted.map((entry) => entry.bottle)));
-    const names = [...ids].map((one) => bench.bottles[one]?.name ?? one);
+    const names = [...ids].map((one) => ownValue(bench.bottles, one)?.name ?? one);
     if (sure === undefined && runs.length > 1) {
       const sums = names.length === 0 ? "" : [...ids].map((one) => sumOf(bench, one)).join("; ");
       const fields = bottle === undefined ? {} : { bottle };
@@ -85,7 +85,7 @@ export const countCommand = defineCommand({
     if (sure === false) {
       const first = run.counted[0];
       if (first === undefined) return refuse("nothing-counted", "No film is counted.");
-      const name = bench.bottles[first.bottle]?.name ?? "it";
+      const name = ownValue(bench.bottles, first.bottle)?.name ?? "it";
       return askFor(
         "count",
         { run: run.id, bottle: first.bottle },
@@ -137,7 +137,7 @@ const lastCounted = (bench: Bench, bottle: string | undefined): Run | undefined 
 };
 
 const sumOf = (bench: Bench, id: string): string => {
-  const found = bench.bottles[id];
+  const found = ownValue(bench.bottles, id);
   return `${found?.name ?? id} ${plain(unconfirmed(bench, id), 2)} of ${showUnits(found?.used ?? units(0))}`;
 };
 
@@ -169,7 +169,7 @@ function correct(
   const after = correctCount(bench, run?.id, id, units(used));
   const others = (run?.counted ?? [])
     .filter(({ bottle: other }) => other !== id)
-    .map(({ bottle: other }) => after.bottles[other]?.name ?? other);
+    .map(({ bottle: other }) => ownValue(after.bottles, other)?.name ?? other);
   return {
     bench: after,
     reply: answer({

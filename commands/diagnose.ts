@@ -16,6 +16,7 @@ import { givenByLook } from "../src/domain/faults/given-by-look.ts";
 import { nextFaultQuestion } from "../src/domain/faults/next-question.ts";
 import type { FaultQuestion } from "../src/domain/faults/tables.ts";
 import { runsOn } from "../src/domain/log/find-runs.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { allRuns } from "../src/domain/session/past.ts";
 import { secondsBetween } from "../src/domain/units/quantity.ts";
@@ -123,7 +124,7 @@ function meantRun(
 ): ReturnType<typeof runSpokenOf> {
   const runs = allRuns(bench, past);
   if (rolls !== undefined) {
-    return { run: rolls.ids.flatMap((id) => bench.rolls[id]?.doneIn ?? [])[0] ?? NO_RUN };
+    return { run: rolls.ids.flatMap((id) => ownValue(bench.rolls, id)?.doneIn ?? [])[0] ?? NO_RUN };
   }
   if (number !== undefined) return { run: `run-${number}` };
   if (pastDate === undefined) return runSpokenOf(runs, tank);

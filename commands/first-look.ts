@@ -4,6 +4,7 @@ import { askFor, defineCommand, type Outcome } from "../src/commands/define-comm
 import { lookStep } from "../src/commands/look-steps.ts";
 import { pastOfNamed, runNamed } from "../src/commands/run-named.ts";
 import { sessionOf } from "../src/commands/session-of.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import {
   clearParts,
   edgeNumbers,
@@ -169,7 +170,10 @@ function looked(bench: Bench, run: Run, now: Instant, said: Said): Outcome | Rep
   const atHand = Object.hasOwn(bench.runs, run.id);
   const left = [...unseenInFiles(after, now), ...Object.values(after.runs).filter(wantsLook)];
   const waiting = left.map(({ tank }) => tank);
-  return { bench: after, reply: result(after, after.runs[run.id] ?? run, waiting, atHand) };
+  return {
+    bench: after,
+    reply: result(after, ownValue(after.runs, run.id) ?? run, waiting, atHand),
+  };
 }
 
 function withLook(bench: Bench, run: Run, firstLook: FirstLook): Bench {

@@ -3,6 +3,7 @@ import { confirm, defineCommand } from "../src/commands/define-command.ts";
 import { changeOfClocks } from "../src/commands/run-lines.ts";
 import { runMeant, tankAt, withTank } from "../src/commands/tanks.ts";
 import { showOrigin } from "../src/domain/origin.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
 import { settledChange } from "../src/domain/session/follow-bottles.ts";
 import { isLateIn, pouredIn, standing } from "../src/domain/session/hear.ts";
@@ -90,7 +91,7 @@ export const inCommand = defineCommand({
     const begun = pouredIn(run, from);
     const poured = { ...begun, cuedUntil: toldUntil(begun, now) };
     const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: poured } }, run.id);
-    const settled = counted.runs[run.id] ?? poured;
+    const settled = ownValue(counted.runs, run.id) ?? poured;
     const stage = settled.stages[settled.current] ?? at.stage;
     const changed = settledChange(poured, settled);
     const clock = stageClock(stage, stage.pourAt ?? now, run.window);

@@ -9,6 +9,7 @@ import {
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
 import { batchTitle, findBatch, mixFields } from "../src/commands/mix-request.ts";
 import { aboutSheet } from "../src/commands/sheets.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { isDeveloper, spoilsDeveloper } from "../src/domain/process/sheet.ts";
 import type { MixStep } from "../src/domain/session/mixing-walk.ts";
 import { showCelsius, showVolume } from "../src/domain/units/show.ts";
@@ -38,7 +39,7 @@ export const mixCommand = defineCommand({
     if ("reply" in found) return found.reply;
     const { sheet, chosen, bath, mix, batch } = found;
     const vessel = (wanted.vessel ?? "jug").toLowerCase();
-    const before = bench.vessels[vessel];
+    const before = ownValue(bench.vessels, vessel);
     if (bench.mixing !== undefined && wanted.sure === undefined) {
       return confirm(
         "mix",

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { confirm, defineCommand } from "../src/commands/define-command.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { giveBack } from "../src/domain/session/count-film.ts";
 import { latestRun, liveRuns, runOfTank } from "../src/domain/session/find-run.ts";
 import { plain } from "../src/domain/units/show.ts";
@@ -38,7 +39,7 @@ export const nothingInCommand = defineCommand({
         say: "No bottle was counted. Nothing changes.",
       });
     }
-    const names = run.counted.map(({ bottle }) => bench.bottles[bottle]?.name ?? bottle);
+    const names = run.counted.map(({ bottle }) => ownValue(bench.bottles, bottle)?.name ?? bottle);
     if (sure === undefined) {
       return confirm(
         "nothing in",
@@ -51,8 +52,8 @@ export const nothingInCommand = defineCommand({
     if (!sure) return answer({ title: "Then the count stands.", say: "Then the count stands." });
     const after = giveBack(bench, run.id);
     const rows: Json[] = run.counted.map(({ bottle, before, after: high }) => ({
-      bottle: after.bottles[bottle]?.name ?? bottle,
-      units: after.bottles[bottle]?.used ?? 0,
+      bottle: ownValue(after.bottles, bottle)?.name ?? bottle,
+      units: ownValue(after.bottles, bottle)?.used ?? 0,
       given_back_units: high - before,
     }));
     return {
@@ -60,7 +61,7 @@ export const nothingInCommand = defineCommand({
       reply: answer({
         title: `${run.tank}: nothing went in. The count is given back.`,
         lines: run.counted.map(({ bottle }) => {
-          const found = after.bottles[bottle];
+          const found = ownValue(after.bottles, bottle);
           return `${found?.name ?? bottle}: ${plain(found?.used ?? 0, 2)} units done`;
         }),
         say: "The count is given back.",

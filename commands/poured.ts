@@ -14,6 +14,7 @@ import {
 import { pourFrom } from "../src/domain/chemistry/fill.ts";
 import { failedTest } from "../src/domain/chemistry/look.ts";
 import { pourTogether } from "../src/domain/chemistry/pour-together.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { isDeveloper, spoilsDeveloper } from "../src/domain/process/sheet.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { dateOf } from "../src/domain/timing/clock-text.ts";
@@ -151,7 +152,7 @@ function vesselInTheWay(
   vessel: string | undefined,
   washed: boolean | undefined,
 ): Reply | "not-washed" | undefined {
-  const before = vessel === undefined ? undefined : bench.vessels[vessel.toLowerCase()];
+  const before = vessel === undefined ? undefined : ownValue(bench.vessels, vessel.toLowerCase());
   if (before === undefined || !isDeveloper(bottle.bath) || !spoilsDeveloper(before.kind)) {
     return undefined;
   }

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { isUnnamed, LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
 import { sheetById } from "../src/commands/sheets.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import type { Culprit } from "../src/domain/session/suspicion.ts";
 import { answer } from "../src/reply/reply.ts";
@@ -89,7 +90,7 @@ function meant(
 }
 
 function nameOf(bench: Bench, { kind, id }: Culprit): string {
-  if (kind === "bottle") return bench.bottles[id]?.name ?? id;
+  if (kind === "bottle") return ownValue(bench.bottles, id)?.name ?? id;
   if (kind === "sheet") return `sheet ${sheetById(bench, id)?.name ?? id}`;
   return id === "" ? "the thermometer" : `the ${id} thermometer`;
 }

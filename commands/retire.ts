@@ -103,7 +103,7 @@ export const retireCommand = defineCommand({
 
 /** The record of a retired bottle with its route in it, and all there is to say about it. */
 function closed(bench: Bench, id: string, drain: Drain, now: Instant): Outcome {
-  const found = bench.bottles[id];
+  const found = ownValue(bench.bottles, id);
   if (found === undefined) throw new Error("the bottle that was retired is gone");
   const { why, on } = found.retired ?? { why: "you said so", on: dateOf(now, bench.zone) };
   const { route, text, source } = wasteRoute(bench, found.bath, drain);

@@ -5,6 +5,7 @@ import { askFor, defineCommand } from "../src/commands/define-command.ts";
 import { isUnnamed, LOOK_AT_THEM, recallFor, showRecall } from "../src/commands/recall-list.ts";
 import { sheetById } from "../src/commands/sheets.ts";
 import { failedTest } from "../src/domain/chemistry/look.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { type Bench, liveBottles } from "../src/domain/session/bench.ts";
 import { markSuspect } from "../src/domain/session/suspicion.ts";
 import { dayStart } from "../src/domain/timing/day-bounds.ts";
@@ -69,7 +70,7 @@ export const suspectCommand = defineCommand({
   },
   run({ bench, now }, wanted) {
     const { bottle: named, sheet, thermometer, bath, reason, other: from, foul } = wanted;
-    const other = from === undefined ? undefined : bench.bottles[from];
+    const other = from === undefined ? undefined : ownValue(bench.bottles, from);
     const solution = wanted.solution ?? other?.bath;
     if (thermometer !== undefined && isUnnamed(thermometer)) {
       const title = "Which thermometer? Say a word for it, like red.";

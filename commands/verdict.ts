@@ -85,7 +85,7 @@ function lastUsed(bench: Bench): readonly Bottle[] {
     run === undefined
       ? []
       : touchedBy(run)
-          .bottles.map((id) => bench.bottles[id])
+          .bottles.map((id) => ownValue(bench.bottles, id))
           .filter(isThere);
   return used.length > 0 ? used : liveBottles(bench);
 }

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { pastOfNamed, runNamed } from "../src/commands/run-named.ts";
 import { isBath } from "../src/domain/log/run-facts.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import type { Bench } from "../src/domain/session/bench.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
 import type { Stage } from "../src/domain/session/run.ts";
@@ -69,7 +70,7 @@ export const whoDidCommand = defineCommand({
 });
 
 const mixerOf = (bench: Bench, { bottle }: Stage): string | undefined =>
-  bottle === undefined ? undefined : bench.bottles[bottle]?.by;
+  bottle === undefined ? undefined : ownValue(bench.bottles, bottle)?.by;
 
 function stageWords(bench: Bench, stage: Stage): string {
   const { bath, inAt, inBy, outAt, outBy, plusMinus, outByClock } = stage;
@@ -88,13 +89,13 @@ function stageWords(bench: Bench, stage: Stage): string {
         ? "; out by the clock"
         : `; out by ${outBy}${at(outAt)}`;
   const mixer = mixerOf(bench, stage);
-  const name = stage.bottle === undefined ? undefined : bench.bottles[stage.bottle]?.name;
+  const name = stage.bottle === undefined ? undefined : ownValue(bench.bottles, stage.bottle)?.name;
   const mixed = mixer === undefined ? "" : `; ${name} mixed by ${mixer}`;
   return `${bath}: ${poured}${out}${mixed}`;
 }
 
 function whoMixed(bench: Bench, id: string): Reply {
-  const bottle = bench.bottles[id];
+  const bottle = ownValue(bench.bottles, id);
   if (bottle === undefined) return refuse("no-such-bottle", "I know no such bottle. Say bottles.");
   const title = `${bottle.name}: ${bottle.bath}, mixed ${showDate(bottle.mixedOn)} by ${bottle.by}`;
   return answer({

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { defineCommand } from "../src/commands/define-command.ts";
 import { standingLine } from "../src/commands/run-lines.ts";
 import { askingValues, askNext } from "../src/commands/teaching.ts";
+import { ownValue } from "../src/domain/own-value.ts";
 import { applyEvent } from "../src/domain/session/advance.ts";
 import { countFilm } from "../src/domain/session/count-film.ts";
 import { liveRuns } from "../src/domain/session/find-run.ts";
@@ -40,7 +41,7 @@ export const yesCommand = defineCommand({
     const stage = assumed.stages[run.current];
     const at = stage?.inAt === undefined ? "" : ` from ${clockTime(stage.inAt, bench.zone)}`;
     const counted = countFilm({ ...bench, runs: { ...bench.runs, [run.id]: assumed } }, run.id);
-    const settled = counted.runs[run.id] ?? assumed;
+    const settled = ownValue(counted.runs, run.id) ?? assumed;
     const changed = settledChange(assumed, settled);
     return {
       bench: counted,

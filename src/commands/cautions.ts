@@ -1,4 +1,5 @@
 import { bathCautions } from "../data/safety.ts";
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { type Instant, later } from "../domain/units/quantity.ts";
 
@@ -20,7 +21,7 @@ export function cautionsFor(
   for (const kind of new Set(kinds.map((one) => (one.endsWith("developer") ? "developer" : one)))) {
     for (const [index, { text, when }] of (bathCautions[kind] ?? []).entries()) {
       const key = `${kind} ${index}`;
-      const last = bench.cautioned[key];
+      const last = ownValue(bench.cautioned, key);
       if (!when.includes(doing) || (last !== undefined && now < later(last, SESSION))) continue;
       cautions.push(text);
       cautioned[key] = now;

@@ -4,6 +4,7 @@ import { evidenceOf } from "../domain/faults/evidence.ts";
 import type { Evidence } from "../domain/faults/run-facts.ts";
 import { wholeRun } from "../domain/faults/whole-run.ts";
 import { checkTank } from "../domain/film/check-load.ts";
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Run } from "../domain/session/run.ts";
 import { JUMP_LIMIT } from "../domain/temperature/jump.ts";
@@ -32,7 +33,7 @@ export function logOf(
   const evidence = evidenceOf({
     run,
     looks: looksOf(bench, run),
-    rolls: (run.rolls ?? []).flatMap((id) => bench.rolls[id] ?? []),
+    rolls: (run.rolls ?? []).flatMap((id) => ownValue(bench.rolls, id) ?? []),
     thermometers: bench.thermometers,
     suspects: bench.suspects ?? [],
     needs: covered.ok ? covered.value : undefined,
@@ -48,7 +49,7 @@ function looksOf(bench: Bench, run: Run): ReadonlyMap<string, BottleLook> {
   const day = dateOf(run.plannedAt, bench.zone);
   return new Map(
     run.stages.flatMap(({ bottle: id }) => {
-      const bottle = id === undefined ? undefined : bench.bottles[id];
+      const bottle = id === undefined ? undefined : ownValue(bench.bottles, id);
       return bottle === undefined ? [] : [[bottle.id, lookOn(bench, bottle, day)] as const];
     }),
   );

@@ -1,4 +1,5 @@
 import { contentsOf } from "../domain/chemistry/bottle.ts";
+import { ownValue } from "../domain/own-value.ts";
 import { type Bench, liveBottles } from "../domain/session/bench.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
 import { type Thing, takenThings } from "../domain/session/in-use.ts";
@@ -34,7 +35,7 @@ export const standingOf = (bench: Bench, now: Instant): Standing => ({
 function openOf(bench: Bench): readonly string[] {
   const inTank = liveRuns(bench).flatMap(({ tank, stages, current }) => {
     const stage = stages[current];
-    const name = bench.bottles[stage?.bottle ?? ""]?.name;
+    const name = ownValue(bench.bottles, stage?.bottle ?? "")?.name;
     return name === undefined || stage?.inAt === undefined ? [] : [{ name, tank }];
   });
   const bottles = liveBottles(bench).flatMap((bottle) => {

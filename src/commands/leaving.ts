@@ -1,3 +1,4 @@
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { countFilm } from "../domain/session/count-film.ts";
 import {
@@ -97,7 +98,7 @@ function left(bench: Bench, run: Run, now: Instant): Outcome {
     next === undefined
       ? lastOut(
           counted,
-          counted.runs[run.id] ?? run,
+          ownValue(counted.runs, run.id) ?? run,
           now,
           `${record.bath} out${was}`,
           facts,

@@ -9,6 +9,7 @@ import {
 } from "../domain/film/check-load.ts";
 import { togetherOf } from "../domain/film/load.ts";
 import { callRoll, type Roll, shortRoll } from "../domain/film/roll.ts";
+import { ownValue } from "../domain/own-value.ts";
 import type { Run } from "../domain/session/run.ts";
 import type { Millilitres } from "../domain/units/quantity.ts";
 import { showVolume } from "../domain/units/show.ts";
@@ -83,7 +84,7 @@ function checkedFill(
 ): Reply | Outcome {
   if (!("reply" in outcome) || outcome.bench === undefined) return outcome;
   const { bench, reply } = outcome;
-  const run = bench.runs[String(reply.facts.run)];
+  const run = ownValue(bench.runs, String(reply.facts.run));
   if (run === undefined) return outcome;
   const fits = checkTank(ownTank(at.bench, run.tank), run.film);
   if (!fits.ok) return refusal(fits.error);
@@ -124,7 +125,9 @@ function checkedFill(
 /** Film that stands out of its bath is lost: a bottle that holds less than the load needs is no bottle for it. */
 function tooLittle({ bench }: Handling, run: Run, volume: Millilitres): Reply | undefined {
   const bottle = run.stages
-    .flatMap((stage) => (stage.bottle === undefined ? [] : (bench.bottles[stage.bottle] ?? [])))
+    .flatMap((stage) =>
+      stage.bottle === undefined ? [] : (ownValue(bench.bottles, stage.bottle) ?? []),
+    )
     .find((one) => contentsOf(one) < volume);
   if (bottle === undefined) return undefined;
   return refuse(

@@ -2,6 +2,7 @@ import { faultTables } from "../data/faults.ts";
 import { culpritsOf } from "../domain/faults/culprit.ts";
 import type { Diagnosis } from "../domain/faults/diagnosis.ts";
 import type { Cause } from "../domain/faults/tables.ts";
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Run } from "../domain/session/run.ts";
 import type { Culprit } from "../domain/session/suspicion.ts";
@@ -71,7 +72,7 @@ export function culpritMeant(
   }
   if (found.length < 2) return undefined;
   const options = found.map((one) => ({
-    word: bench.bottles[one.id]?.name ?? one.id,
+    word: ownValue(bench.bottles, one.id)?.name ?? one.id,
     value: one.id,
   }));
   return {

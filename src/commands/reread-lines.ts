@@ -1,3 +1,4 @@
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { readAnew } from "../domain/session/past-readings.ts";
 import { isLive } from "../domain/session/run.ts";
@@ -45,6 +46,6 @@ export function showReread(
 }
 
 const isOpen = (bench: Bench, id: string): boolean => {
-  const run = bench.runs[id];
+  const run = ownValue(bench.runs, id);
   return run !== undefined && isLive(run);
 };

@@ -1,5 +1,6 @@
 import { showMark } from "../domain/film/check-load.ts";
 import { callRoll, type Roll, showPush } from "../domain/film/roll.ts";
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { liveRuns } from "../domain/session/find-run.ts";
 import type { Run } from "../domain/session/run.ts";
@@ -55,7 +56,7 @@ export function rollsMeant(
       }),
     };
   }
-  const rolls = ids.flatMap((id) => bench.rolls[id] ?? []);
+  const rolls = ids.flatMap((id) => ownValue(bench.rolls, id) ?? []);
   if (rolls.length > 0) return { rolls };
   return {
     reply: refuse("no-such-roll", "No rolls are on the list. Say add two rolls of 120 C-41."),

@@ -1,3 +1,4 @@
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { standing } from "../domain/session/hear.ts";
 import type { Run, Stage } from "../domain/session/run.ts";
@@ -10,7 +11,7 @@ import type { Json, Shown } from "../reply/reply.ts";
 
 /** The name and mark of the bottle a stage pours from: "blix: Lantern, the ring". */
 export function bathWithBottle(bench: Bench, stage: Stage): string {
-  const bottle = stage.bottle === undefined ? undefined : bench.bottles[stage.bottle];
+  const bottle = stage.bottle === undefined ? undefined : ownValue(bench.bottles, stage.bottle);
   if (bottle === undefined) return stage.bath;
   return `${stage.bath}: ${bottle.name}, the ${bottle.mark}`;
 }

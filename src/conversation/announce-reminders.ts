@@ -1,4 +1,5 @@
 import { capital } from "../domain/capital.ts";
+import { ownValue } from "../domain/own-value.ts";
 import { sayDay, showDay, showMoment, zonedAt } from "../domain/reminders/calendar.ts";
 import { dueOf } from "../domain/reminders/due.ts";
 import { type Given, LATE_REMINDER } from "../domain/reminders/give.ts";
@@ -32,7 +33,7 @@ const lateFigure = (late: Seconds): Reply["figures"] =>
 /** When it comes again, for what repeats. `bench` is the bench after it was told. */
 function againLine(bench: Bench, { id, rule }: Reminder): string | undefined {
   if (rule.kind !== "every") return undefined;
-  const after = bench.reminders[id];
+  const after = ownValue(bench.reminders, id);
   const due = after === undefined ? undefined : dueOf(after);
   if (due === undefined) return undefined;
   const next =

@@ -1,6 +1,7 @@
 import { openWords } from "../commands/after-run.ts";
 import { readBack } from "../commands/read-back.ts";
 import { bathWithBottle, calledTank, standingLine } from "../commands/run-lines.ts";
+import { ownValue } from "../domain/own-value.ts";
 import { isWater } from "../domain/process/sheet.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Happening } from "../domain/session/decide.ts";
@@ -83,7 +84,7 @@ function cueReply(bench: Bench, run: Run, what: Cue): Reply | undefined {
   if (run.rehearsal !== undefined) facts.rehearsal_speed = run.rehearsal.speed;
   if (next !== undefined && (what.kind === "fetch" || what.kind === "pour-out")) {
     facts.next = next.bath;
-    const bottle = next.bottle === undefined ? undefined : bench.bottles[next.bottle];
+    const bottle = next.bottle === undefined ? undefined : ownValue(bench.bottles, next.bottle);
     if (bottle !== undefined && !isWater(next.kind)) facts.bottle = bottle.name;
   }
   const figures: Record<string, Reply["figures"][string]> = {};
@@ -110,7 +111,7 @@ function cueReply(bench: Bench, run: Run, what: Cue): Reply | undefined {
 
 /** Nobody was there to be asked: the count stands unconfirmed, and this is how it is confirmed. */
 function countOpen(bench: Bench, run: Run): readonly string[] {
-  const back = readBack(bench, bench.runs[run.id] ?? run);
+  const back = readBack(bench, ownValue(bench.runs, run.id) ?? run);
   return back === undefined ? [] : [`${back.title} Say count is right, or nothing went in.`];
 }
 

@@ -1,6 +1,7 @@
 import { shippedSheets } from "../data/sheets.ts";
 import { rollNames } from "../domain/film/roll-names.ts";
 import { oncePer } from "../domain/once-per.ts";
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Instant } from "../domain/units/quantity.ts";
 import type { Listening } from "../language/reader.ts";
@@ -11,7 +12,7 @@ export function listeningOf(bench: Bench, now: Instant): Listening {
     now,
     zone: bench.zone,
     // A taught sheet answered this for its own paper; the bench's own answer outranks it.
-    country: bench.country ?? bench.sheets[bench.sheetInUse ?? ""]?.country,
+    country: bench.country ?? ownValue(bench.sheets, bench.sheetInUse ?? "")?.country,
     degrees: bench.degrees,
     names: {
       bottle: bottles(bench.bottles),

@@ -6,6 +6,7 @@ import { notYours } from "../commands/not-yours.ts";
 import { mayUse, type Right, rightNeeded, type Standing } from "../commands/permissions.ts";
 import type { ExportFile, Reads, Work } from "../commands/work.ts";
 import { diff } from "../domain/changes.ts";
+import { ownValue } from "../domain/own-value.ts";
 import { LONGEST_BLOCK } from "../domain/record/read-repeatable.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import { liveRuns, runOfTank } from "../domain/session/find-run.ts";
@@ -103,7 +104,7 @@ export function openQuestion(
   who: string,
   now: Instant,
 ): Pending | undefined {
-  const pending = threads[who]?.pending;
+  const pending = ownValue(threads, who)?.pending;
   if (pending === undefined || secondsBetween(pending.at, now) > PATIENCE) return undefined;
   return pending;
 }
@@ -143,7 +144,7 @@ class Talk {
   }
 
   get #thread(): Thread {
-    return this.#record.threads[this.#who] ?? {};
+    return ownValue(this.#record.threads, this.#who) ?? {};
   }
 
   get #pending(): Pending | undefined {
@@ -313,7 +314,7 @@ class Talk {
     }
     if (pending.settles !== undefined) return undefined;
     if (isFreeText(command, pending)) return undefined;
-    const slot = command.slots[pending.ask.slot];
+    const slot = ownValue(command.slots, pending.ask.slot);
     if (slot === undefined) return undefined;
     const value = slot.asTyped ? sentence.typed : wholly(slot.read, sentence, this.#listening);
     if (value === undefined) return undefined;
@@ -647,7 +648,7 @@ const lastSaid = (reply: Said | undefined, cue: Said | undefined): Reply | undef
   reply !== undefined && (cue === undefined || reply.at >= cue.at) ? reply.reply : cue?.reply;
 
 const isFreeText = (command: Command, pending: Pending): boolean =>
-  pending.settles === undefined && command.slots[pending.ask.slot]?.asTyped === true;
+  pending.settles === undefined && ownValue(command.slots, pending.ask.slot)?.asTyped === true;
 
 function wholly(
   read: (

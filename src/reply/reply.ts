@@ -107,7 +107,8 @@ const blank = { lines: [], figures: {}, facts: {}, cautions: [], working: [] } a
 
 /** A sentence begins with a capital, whichever bath's name it begins with. */
 function make(kind: ReplyKind, parts: ReplyParts): Reply {
-  return { kind, ...blank, ...parts, title: capital(parts.title), say: capital(parts.say) };
+  const say = capital(oneBreath(parts.say));
+  return { kind, ...blank, ...parts, title: capital(parts.title), say };
 }
 
 export const answer = (parts: ReplyParts): Reply => make("reply", parts);
@@ -136,11 +137,17 @@ export const question = (
   parts: Partial<Omit<Reply, "kind" | "title" | "ask">> = {},
 ): Reply => make("question", { say: oneBreath(title), ...parts, title, ask });
 
+/** Characters of a word that is said; a name without a space may be longer. */
+const LONGEST_WORD = 60;
+
 /**
  * What of a text fits in one breath of 12 words: whole sentences if one fits, else whole clauses.
  */
 export function oneBreath(text: string): string {
-  const words = text.split(/\s+/).filter((word) => word !== "");
+  const words = text
+    .split(/\s+/)
+    .filter((word) => word !== "")
+    .map((word) => (word.length > LONGEST_WORD ? `${word.slice(0, LONGEST_WORD - 1)}…` : word));
   if (words.length <= 12) return words.join(" ");
   const head = words.slice(0, 12);
   for (const end of [/[.?!]"?$/, /[;:,]$/]) {

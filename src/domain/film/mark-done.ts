@@ -1,3 +1,4 @@
+import { ownValue } from "../own-value.ts";
 import { isWater } from "../process/sheet.ts";
 import type { Bench } from "../session/bench.ts";
 
@@ -6,7 +7,7 @@ import type { Bench } from "../session/bench.ts";
  * when it is said that it never did. A rehearsal does no roll. Doing it twice changes nothing.
  */
 export function markDone(bench: Bench, runId: string): Bench {
-  const run = bench.runs[runId];
+  const run = ownValue(bench.runs, runId);
   if (run === undefined || run.rehearsal !== undefined) return bench;
   if ((run.rolls ?? []).length === 0) return bench;
   const went =

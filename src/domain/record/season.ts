@@ -1,4 +1,5 @@
 import { filmUnits, rollCount } from "../film/load.ts";
+import { ownValue } from "../own-value.ts";
 import type { Bench } from "../session/bench.ts";
 import type { Run } from "../session/run.ts";
 import { stageRecords } from "../session/summary.ts";
@@ -145,7 +146,7 @@ function bottlesOf(bench: Bench, runs: readonly Counted[]): readonly SeasonBottl
   }
   return [...done]
     .flatMap(([id, units]): SeasonBottle[] => {
-      const bottle = bench.bottles[id];
+      const bottle = ownValue(bench.bottles, id);
       if (bottle === undefined) return [];
       const { name, mark, bath, price, used, retiredOn } = bottle;
       const perRoll =

@@ -1,4 +1,5 @@
 import { filmUnits } from "../film/load.ts";
+import { ownValue } from "../own-value.ts";
 import { isDeveloper } from "../process/sheet.ts";
 import type { Bench } from "../session/bench.ts";
 import type { Run } from "../session/run.ts";
@@ -26,7 +27,7 @@ export type SheetNamed = (
 export function sessionSummary(bench: Bench, run: Run, sheetNamed: SheetNamed): SessionSummary {
   const zero = firstPour(run);
   const date = dateOf(zero, bench.zone);
-  const stages = stageLines(run, (id) => bench.bottles[id]?.name);
+  const stages = stageLines(run, (id) => ownValue(bench.bottles, id)?.name);
   const seen = {
     schema: "wetside-session" as const,
     version: 1 as const,
@@ -52,7 +53,7 @@ export function sessionSummary(bench: Bench, run: Run, sheetNamed: SheetNamed): 
     stages: [...stages],
     plan_to_s: stages.at(-1)?.plan_to_s ?? 0,
     bottles: run.counted.flatMap(({ bottle, before, after }) => {
-      const found = bench.bottles[bottle];
+      const found = ownValue(bench.bottles, bottle);
       if (found === undefined) return [];
       const { name, mark, bath, mixedOn } = found;
       return [
@@ -158,7 +159,7 @@ function firstLookOf(bench: Bench, run: Run): SessionSummary["first_look"] {
 function privateOf(bench: Bench, run: Run): SessionSummary["private"] {
   const zero = firstPour(run);
   const bottles = [...new Set(run.stages.flatMap(({ bottle }) => bottle ?? []))].flatMap(
-    (id) => bench.bottles[id] ?? [],
+    (id) => ownValue(bench.bottles, id) ?? [],
   );
   return {
     people: (run.people ?? []).map(({ name, did }) => ({ name, did: [...did] })),
@@ -172,7 +173,7 @@ function privateOf(bench: Bench, run: Run): SessionSummary["private"] {
     different: run.after?.different === undefined ? null : run.after.different,
     stopped_because: run.stoppedBecause ?? null,
     rolls: (run.rolls ?? []).flatMap((id) => {
-      const roll = bench.rolls[id];
+      const roll = ownValue(bench.rolls, id);
       if (roll === undefined) return [];
       const { number, name, stock, note } = roll;
       return [{ number, name: name ?? null, stock: stock ?? null, note: note ?? null }];

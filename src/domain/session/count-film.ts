@@ -2,6 +2,7 @@ import { openedOn } from "../chemistry/fill.ts";
 import { tanksAfterCount, tanksDone } from "../chemistry/work-before.ts";
 import { filmUnits } from "../film/load.ts";
 import { markDone } from "../film/mark-done.ts";
+import { ownValue } from "../own-value.ts";
 import { dateOf } from "../timing/clock-text.ts";
 import { type Units, units } from "../units/quantity.ts";
 import type { Bench } from "./bench.ts";
@@ -17,7 +18,7 @@ export const countFilm = (bench: Bench, runId: string): Bench =>
   markDone(countBottles(settleTimes(bench, runId), runId), runId);
 
 function countBottles(bench: Bench, runId: string): Bench {
-  const run = bench.runs[runId];
+  const run = ownValue(bench.runs, runId);
   if (run === undefined || run.nothingIn === true || run.rehearsal !== undefined) return bench;
   const load = filmUnits(run.film);
   let bottles = bench.bottles;
@@ -43,7 +44,7 @@ function countBottles(bench: Bench, runId: string): Bench {
  * for it, and nothing will be counted for it again.
  */
 export function giveBack(bench: Bench, runId: string): Bench {
-  const run = bench.runs[runId];
+  const run = ownValue(bench.runs, runId);
   if (run === undefined) return bench;
   let { bottles } = bench;
   for (const { bottle: id, before, after } of run.counted) {
@@ -78,8 +79,8 @@ export function correctCount(
   bottleId: string,
   used: Units,
 ): Bench {
-  const corrected = bench.bottles[bottleId];
-  const run = runId === undefined ? undefined : bench.runs[runId];
+  const corrected = ownValue(bench.bottles, bottleId);
+  const run = runId === undefined ? undefined : ownValue(bench.runs, runId);
   if (corrected === undefined) return bench;
   const by = used - corrected.used;
   const touched = new Set([bottleId, ...(run?.counted ?? []).map(({ bottle }) => bottle)]);

@@ -1,6 +1,7 @@
 import type { Bottle } from "../chemistry/bottle.ts";
 import { type Promised, workBefore } from "../chemistry/work-before.ts";
 import { filmUnits } from "../film/load.ts";
+import { ownValue } from "../own-value.ts";
 import { throughout } from "../process/agitation.ts";
 import { developerTime, takeMiddle } from "../process/developer-time.ts";
 import { explainCorrection } from "../temperature/corrections.ts";
@@ -138,7 +139,7 @@ export function followBottles(
     if (isDry(open)) continue;
     let run = open;
     for (const [index, stage] of open.stages.entries()) {
-      const bottle = stage.bottle === undefined ? undefined : bench.bottles[stage.bottle];
+      const bottle = stage.bottle === undefined ? undefined : ownValue(bench.bottles, stage.bottle);
       if (bottle === undefined || stage.follows === undefined || !waits(stage)) continue;
       if (run.counted.some((entry) => entry.bottle === bottle.id)) continue;
       const first = promisedFirst(bench, bottle.id, pourOf(open, index), open.id);
@@ -161,13 +162,13 @@ export function followBottles(
  * from here on it follows nothing.
  */
 export function settleTimes(bench: Bench, runId: string): Bench {
-  const run = bench.runs[runId];
+  const run = ownValue(bench.runs, runId);
   if (run === undefined || isDry(run)) return bench;
   let settled = run;
   for (const [index, stage] of run.stages.entries()) {
     const { follows, inAt } = stage;
     if (follows === undefined || inAt === undefined) continue;
-    const bottle = stage.bottle === undefined ? undefined : bench.bottles[stage.bottle];
+    const bottle = stage.bottle === undefined ? undefined : ownValue(bench.bottles, stage.bottle);
     const open = isLive(run) && stage.outAt === undefined;
     const counted = run.counted.some((entry) => entry.bottle === stage.bottle);
     // What the bath's drift has changed is measured against the time it was poured for.

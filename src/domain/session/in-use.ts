@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { ownValue } from "../own-value.ts";
 import type { Instant } from "../units/quantity.ts";
 import { storedInstant } from "../units/stored.ts";
 import type { Bench } from "./bench.ts";
@@ -55,7 +56,7 @@ export function takenThings(bench: Bench): readonly Taken[] {
       return [
         { ...taken, kind: "tank", name: run.tank },
         ...bottles.flatMap((id): readonly Taken[] => {
-          const name = bench.bottles[id]?.name;
+          const name = ownValue(bench.bottles, id)?.name;
           return name === undefined ? [] : [{ ...taken, kind: "bottle", name }];
         }),
       ];

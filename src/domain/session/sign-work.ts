@@ -1,3 +1,4 @@
+import { ownValue } from "../own-value.ts";
 import type { Bench } from "./bench.ts";
 import { deeds, type Run, type Stage } from "./run.ts";
 
@@ -12,7 +13,7 @@ export function signWork(before: Bench, after: Bench, who: string): Bench {
   if (after.runs === before.runs) return after;
   let signed = false;
   const runs = Object.entries(after.runs).map(([id, run]): readonly [string, Run] => {
-    const was = before.runs[id];
+    const was = ownValue(before.runs, id);
     if (was === run) return [id, run];
     const now = signRun(was, run, who);
     signed ||= now !== run;

@@ -1,4 +1,5 @@
 import type { Bottle } from "../chemistry/bottle.ts";
+import { ownValue } from "../own-value.ts";
 import { type Instant, later } from "../units/quantity.ts";
 import type { Bench } from "./bench.ts";
 import type { Run } from "./run.ts";
@@ -52,7 +53,7 @@ export function markSuspect(
       also: [],
     };
   }
-  const first = bench.bottles[id]?.name ?? "another bottle";
+  const first = ownValue(bench.bottles, id)?.name ?? "another bottle";
   const also: string[] = [];
   let { bottles } = bench;
   for (const reached of spread(bench, id)) {

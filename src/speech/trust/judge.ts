@@ -3,6 +3,7 @@ import { emergencyIn } from "../../conversation/emergency-in.ts";
 import { listeningOf } from "../../conversation/listening.ts";
 import type { BenchRecord } from "../../conversation/record.ts";
 import { type Choice, understand } from "../../conversation/understand.ts";
+import { ownValue } from "../../domain/own-value.ts";
 import { type Instant, secondsBetween } from "../../domain/units/quantity.ts";
 import { readYes } from "../../language/readers/yes.ts";
 import { toWords, type Words } from "../../language/words.ts";
@@ -108,7 +109,7 @@ export function judge(
   }
   if (name !== undefined && always.has(name)) return result({ kind: "pass", text: said.text });
 
-  const pending = record.threads[who]?.pending;
+  const pending = ownValue(record.threads, who)?.pending;
   const open = pending !== undefined && secondsBetween(pending.at, now) <= QUESTION;
   const answering = open && answers(pending, sentence.words, choice);
   if (choice === undefined && !answering) {

@@ -1,4 +1,5 @@
 import { Routes } from "discord-api-types/v10";
+import { ownValue } from "../../../domain/own-value.ts";
 import { drawingOf } from "../../../picture/drawing-of.ts";
 import { toPng } from "../../../picture/png.ts";
 import { answer, type ReplyShare } from "../../../reply/reply.ts";
@@ -35,7 +36,8 @@ export async function offerShare(
     ];
   }
   // One that is not at hand stands in a file, and is over long ago.
-  if (bench.runs[run] !== undefined && bench.runs[run].endedAt === undefined) {
+  const found = ownValue(bench.runs, run);
+  if (found !== undefined && found.endedAt === undefined) {
     return [payload("That run is not over. Say share again when it is.")];
   }
   const payloads = room

@@ -1,3 +1,4 @@
+import { ownValue } from "../../../domain/own-value.ts";
 import { dueOf } from "../../../domain/reminders/due.ts";
 import type { Due, Reminder } from "../../../domain/reminders/reminder.ts";
 import type { Bench } from "../../../domain/session/bench.ts";
@@ -24,7 +25,7 @@ const dueInstant = (due: Due): Instant =>
 /** Which reminders a message tells of, told apart from what the same ones say another day. */
 function remindersOf(bench: Bench, { facts }: Reply): readonly Reminder[] {
   if (typeof facts.reminder === "string") {
-    const one = bench.reminders[facts.reminder];
+    const one = ownValue(bench.reminders, facts.reminder);
     return one === undefined ? [] : [one];
   }
   if (!Array.isArray(facts.reminders)) return [];

@@ -1,5 +1,6 @@
 import { bathWithBottle, calledTank } from "../../../commands/run-lines.ts";
 import { sayCue } from "../../../conversation/announce.ts";
+import { ownValue } from "../../../domain/own-value.ts";
 import type { Bench } from "../../../domain/session/bench.ts";
 import { standing } from "../../../domain/session/hear.ts";
 import { rehearsalMark } from "../../../domain/session/rehearsal.ts";
@@ -52,7 +53,7 @@ function standingLines(bench: Bench, run: Run, now: Instant): readonly string[] 
   const { stage } = at;
   const pourAt = stage.pourAt ?? now;
   if (at.kind === "pouring") {
-    const bottle = bench.bottles[stage.bottle ?? ""];
+    const bottle = ownValue(bench.bottles, stage.bottle ?? "");
     const from = bottle === undefined ? "" : ` from ${bottle.name}, the ${bottle.mark}`;
     const words = cleanOutgoing(`${stage.bath} is being poured${from}`);
     return [`${words}, since ${clockMark(pourAt)}; say in when it is full.`];
