@@ -1,4 +1,5 @@
 import { renderJson, renderText } from "../../src/channels/console/render.ts";
+import { renderReply } from "../../src/channels/discord/words/render-reply.ts";
 import { dailyLooks } from "../../src/commands/daily-looks.ts";
 import type { Command } from "../../src/commands/define-command.ts";
 import { announce } from "../../src/conversation/announce.ts";
@@ -13,6 +14,7 @@ import { planDaily } from "../../src/domain/reminders/daily-message.ts";
 import { decide, nextDue } from "../../src/domain/session/decide.ts";
 import { type Instant, later } from "../../src/domain/units/quantity.ts";
 import type { Reply } from "../../src/reply/reply.ts";
+import { createMessage } from "../discord/stand-in/limits/message.ts";
 
 /** A sentence, or the clock, that a record could not bear; `cause` says how. */
 export class Unbearable extends Error {}
@@ -67,6 +69,11 @@ export function speakTo(
     for (const reply of replies) {
       renderText(reply, "bench");
       renderJson(reply, now);
+      const { bench } = current;
+      for (const message of renderReply(reply, { bench, benchKey: "c1", mode: "bench", now })) {
+        const { error } = createMessage.safeParse(message);
+        if (error !== undefined) throw error;
+      }
     }
   });
   return replies;

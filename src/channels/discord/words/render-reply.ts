@@ -4,7 +4,6 @@ import { type Instant, later, seconds } from "../../../domain/units/quantity.ts"
 import type { Moment, Reply } from "../../../reply/reply.ts";
 import { renderMoment } from "../../console/render.ts";
 import { fitsButtons, optionButtons, type Rows, runButtons } from "./buttons.ts";
-import { cleanOutgoing } from "./clean-outgoing.ts";
 import { type MessagePayload, payload } from "./message-payload.ts";
 import { reminderButtons } from "./reminder-buttons.ts";
 import { cleanPieces, packLines } from "./split-text.ts";
@@ -73,7 +72,8 @@ function allLines(reply: Reply, { question, now }: RenderContext): readonly stri
 
 /** What the clock is doing, in small print, with the time at which the bath is over. */
 function clockLine(moment: Moment, now: Instant): string {
-  const words = cleanOutgoing(renderMoment(moment));
+  // Of a tank's name without end the beginning does.
+  const [words = ""] = cleanPieces(renderMoment(moment));
   if (moment.kind === "no-clock") return `-# ${words}`;
   return `-# ${words}, ${clockMark(later(now, seconds(moment.left_s)))}`;
 }
