@@ -120,3 +120,12 @@ test.each([
   const shown = replies.flatMap(({ title, say, lines }) => [title, say, ...lines]).join("\n");
   expect(shown).not.toMatch(/undefined|NaN|Infinity/);
 });
+
+test("an undo step that would leave no bench is not taken, and the bench stays", () => {
+  const changes = [{ kind: "set" as const, path: bottle.slice(1).concat("volume"), value: 0 }];
+  const undo = [{ label: "meddled with", at: evening.at, changes }];
+  const record = recordSchema.parse(having(["undo"], undo));
+  const [undone, bottles] = speakTo(record, evening.at, ["undo", "how old is Heron"], commands);
+  expect(undone?.facts.reason).toBe("undo-misfit");
+  expect(bottles?.kind).toBe("reply");
+});

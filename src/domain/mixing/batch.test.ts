@@ -215,3 +215,12 @@ test("twice the volume takes twice of everything", () => {
   });
   fc.assert(linear);
 });
+
+test.each([0, 1e-300, -1])(
+  "a batch that comes to %d mL is no recipe, and that is said",
+  (total) => {
+    const none = { total: ml(total), startWater: ml(0), parts: [] };
+    const batch = scaleBatch(none, ml(1000));
+    expect(batch.ok ? "" : explainBatch(batch.error)).toContain("correct its total");
+  },
+);

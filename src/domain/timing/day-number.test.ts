@@ -27,3 +27,9 @@ test("against Temporal as a reference, from 1600 to 2400", () => {
 test("what is no date is our bug", () => {
   expect(() => dayNumber("yesterday")).toThrow(RangeError);
 });
+
+test("a day beyond the years of four digits is told as the nearest, so that dates compare as text", () => {
+  expect(isoOfDay(dayNumber("9999-12-31") + 1)).toBe("9999-12-31");
+  expect(isoOfDay(1e12)).toBe("9999-12-31");
+  expect(isoOfDay(-1e12)).toBe("0000-01-01");
+});

@@ -219,3 +219,15 @@ test("a moment over its time says so", () => {
   expect(text({ ...mixed, clock }, { now })).toContain("-# North wash over by 5 s, <t:");
   expect(text({ ...mixed, clock: { kind: "no-clock" } })).toContain("-# no clock running");
 });
+
+test("what the clock is doing fits a message, however long a tank is called", () => {
+  const clock = {
+    kind: "running",
+    tank: "x".repeat(5000),
+    bath: "wash",
+    left_s: seconds(5),
+  } as const;
+  for (const { content } of renderReply({ ...mixed, clock }, context)) {
+    expect(content.length).toBeLessThanOrEqual(2000);
+  }
+});
