@@ -180,6 +180,9 @@ class Talk {
     if (text.length > LONGEST) return this.#tooLong(text);
     const sentence = toWords(text);
     if (sentence.words.length === 0) {
+      // "Hm" to a question of a sheet: it is asked again.
+      const asked = sentence.typed === "" ? undefined : this.#pending;
+      if (asked?.ask.eager === true) return this.#eagerly(asked, sentence, undefined);
       return this.#plain(refuse("empty", "I heard no words. Say what you need, or say help."));
     }
     const emergency = this.#emergency(sentence);

@@ -96,9 +96,8 @@ describe("an archive over what is taken in passing, in the thread that restores"
     const people = Object.fromEntries(Array.from({ length: 1001 }, (_, n) => [`P${n}`, {}]));
     const threads = `"threads":${JSON.stringify(people)}`;
     expect(await said({ bench: big.replace('"threads":{}', threads) })).toContain("1,001 people");
-    const named = { one: bottle };
-    const many = withBench({ bottles: { ...named, ...bottles(20_001) } });
-    expect(await said({ bench: many })).toMatch(/larger than I can restore|20,002 bottles/);
+    const many = withBench({ bottles: bottles(20_001) });
+    expect(await said({ bench: many })).toMatch(/larger than I can restore|20,001 bottles/);
   });
 
   test("a run that is far too long, or holds far too much", async () => {

@@ -1,7 +1,7 @@
 import { toWords } from "../../language/words.ts";
 
 /** Alone it means that the question was not caught; "wait" and "ok" may be said to a run. */
-const NOISE = /^(u+h+m*|u+m+|e+r+m*|h+m+|sorry)$/;
+const NOISE = /^(sorry|u+h+m+)$/;
 /** What is said before anything is said. */
 const OPENING = /^(a+h+|oh|please|wait|ok|so|well|hang|on|and)$/;
 
@@ -19,6 +19,7 @@ export function asksAgain(typed: string): boolean {
   const { words } = toWords(typed);
   const quiet = words.filter((word) => !NOISE.test(word));
   const said = quiet.filter((word) => !OPENING.test(word)).join(" ");
-  const noise = quiet.length < words.length && said === "";
+  // Of "uh" and "hm" no word is left.
+  const noise = quiet.length < Math.max(1, words.length) && said === "";
   return noise || AGAIN.some((form) => form.test(said));
 }
