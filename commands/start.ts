@@ -52,6 +52,9 @@ const fields = z.object({
   ).optional(),
   tank: z.string().max(30, "Give the tank a name of one or two words.").optional(),
   bottle: z.string().optional(),
+  /** The bath the open question about a bottle is about, and those answered before, by bath. */
+  bottleOf: z.string().optional(),
+  poured: z.record(z.string(), z.string()).optional(),
   duration: z
     .number()
     .min(

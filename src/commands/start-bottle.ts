@@ -19,6 +19,33 @@ export type BottleChoice =
 const processOf = (bench: Bench, bottle: Bottle): string | undefined =>
   bottle.sheet === undefined ? undefined : sheetById(bench, bottle.sheet)?.process;
 
+const holds = ({ bath: held }: Bottle, { kind, name }: Bath): boolean =>
+  held === kind || held === name;
+
+/**
+ * Which bath each bottle that was named is for, by the bath's name: the one that was asked about,
+ * else the first that it holds; one that holds none of them is the first bath's, and stopped there.
+ */
+export function namedBottles(
+  bench: Bench,
+  baths: readonly Bath[],
+  { bottle: id, bottleOf, poured }: NamedBottles,
+): Readonly<Record<string, string>> {
+  const bottle = id === undefined ? undefined : ownValue(bench.bottles, id);
+  if (id === undefined || bottle === undefined) return poured ?? {};
+  const bath = baths.find((one) => holds(bottle, one)) ?? baths[0];
+  const meant = bottleOf ?? bath?.name;
+  return meant === undefined ? {} : { ...poured, [meant]: id };
+}
+
+export type NamedBottles = {
+  readonly bottle?: string | undefined;
+  /** The bath the open question about a bottle is about. */
+  readonly bottleOf?: string | undefined;
+  /** Those that were named before, by their baths' names. */
+  readonly poured?: Readonly<Record<string, string>> | undefined;
+};
+
 /**
  * The bottle a bath is poured from: the named one, or the only one that holds it. A bottle mixed
  * for another process is never taken by itself, and a named one is a loud stop. Of several, one
@@ -32,14 +59,13 @@ export function bottleFor(
   now: Instant,
 ): BottleChoice {
   if (isWater(bath.kind)) return { bottle: undefined };
-  const holds = (bottle: Bottle): boolean => bottle.bath === bath.kind || bottle.bath === bath.name;
   const otherProcess = (bottle: Bottle): string | undefined => {
     const process = processOf(bench, bottle);
     return process === undefined || process === sheet.process ? undefined : process;
   };
   if (named === undefined) {
     const holding = liveBottles(bench).filter(
-      (bottle) => holds(bottle) && otherProcess(bottle) === undefined,
+      (bottle) => holds(bottle, bath) && otherProcess(bottle) === undefined,
     );
     const fit =
       holding.length > 1 ? holding.filter((bottle) => isFit(lookNow(bench, bottle, now))) : [];
@@ -49,7 +75,7 @@ export function bottleFor(
   const bottle = ownValue(bench.bottles, named);
   if (bottle === undefined) return { bottle: undefined };
   if (bottle.retiredOn !== undefined) return { wrong: retiredReply(bottle) };
-  if (!holds(bottle)) {
+  if (!holds(bottle, bath)) {
     return {
       wrong: refuse(
         "wrong-bottle",

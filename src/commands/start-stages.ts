@@ -1,4 +1,5 @@
 import type { BottleLook } from "../domain/chemistry/look.ts";
+import { ownValue } from "../domain/own-value.ts";
 import { agitationFor } from "../domain/process/agitation.ts";
 import type { DeveloperTime } from "../domain/process/developer-time.ts";
 import { type PlanTrouble, planStage } from "../domain/process/plan-stages.ts";
@@ -16,11 +17,10 @@ import { developing } from "./developing.ts";
 import { type Figures, figuresFor, ownLine } from "./own-figures.ts";
 import { ownTank } from "./own-tank.ts";
 import type { BathsMeant } from "./start-baths.ts";
-import { bottleFor, sharing } from "./start-bottle.ts";
+import { bottleFor, type NamedBottles, namedBottles, sharing } from "./start-bottle.ts";
 import { lessPromised } from "./start-guards.ts";
 
-type Wanted = {
-  readonly bottle?: string | undefined;
+type Wanted = NamedBottles & {
   readonly tank?: string | undefined;
   readonly temperature?: number | undefined;
   readonly push?: number | undefined;
@@ -110,15 +110,16 @@ export function stagesFor(
   const warmed = toldOf(baths);
   const said = wanted.temperature === undefined ? undefined : celsius(wanted.temperature);
   let pour = firstPour;
+  const named = namedBottles(bench, baths, wanted);
   for (const [index, bath] of baths.entries()) {
-    const chosen = bottleFor(bench, sheet, bath, index === 0 ? wanted.bottle : undefined, now);
+    const chosen = bottleFor(bench, sheet, bath, ownValue(named, bath.name), now);
     if ("wrong" in chosen) return { reply: chosen.wrong };
     if ("several" in chosen) {
       const names = chosen.several.map(({ name }) => name).join(" or ");
       return {
         reply: askFor(
           "start",
-          wanted,
+          { ...wanted, bottle: undefined, bottleOf: bath.name, poured: named },
           "bottle",
           `Which bottle of ${bath.name}: ${names}?`,
           chosen.several.map(({ id, name }) => ({ word: name, value: id })),

@@ -159,3 +159,36 @@ test("a bath that only one tank is at tells which tank a word is about", () => {
   expect(reply.title).toContain("South: developer in");
   expect(Object.values(bench.runs).map(({ current }) => current)).toEqual([1, 0]);
 });
+
+describe("several bottles that hold the same", () => {
+  const shelf = [
+    "use sheet saltmarsh demo",
+    "bottle developer 1 litre mixed today called Acorn",
+    "bottle blix 1 litre mixed today called Banjo",
+    "bottle blix 1 litre mixed yesterday called Osprey",
+  ] as const;
+  const start = "start saltmarsh demo two rolls of 120 tank north";
+  const poured = ({ bench, run }: ReturnType<typeof talk>) =>
+    run?.stages.map(({ bottle }) =>
+      bottle === undefined ? undefined : bench.bottles[bottle]?.name,
+    );
+
+  test("the one that is named when asked is its bath's, whichever bath that is", () => {
+    const asked = talk(undefined, ...shelf, start, "Osprey");
+    expect(poured(asked)).toEqual(["Acorn", "Osprey", undefined, undefined]);
+  });
+
+  test("two are asked about one after the other", () => {
+    const maple = "bottle developer 1 litre mixed yesterday called Maple";
+    const asked = talk(undefined, ...shelf, maple, start, "Maple", "Banjo");
+    expect(poured(asked)).toEqual(["Maple", "Banjo", undefined, undefined]);
+  });
+
+  test("one named with the start is for the bath it holds; one that fits none is stopped", () => {
+    const asked = talk(undefined, ...shelf, `${start} from Osprey`);
+    expect(poured(asked)).toEqual(["Acorn", "Osprey", undefined, undefined]);
+    const stop = "bottle stop 1 litre mixed today called Cedar";
+    const wrong = talk(undefined, ...shelf, stop, `${start} from Cedar`);
+    expect(wrong.reply.title).toContain("Stop. Cedar holds stop");
+  });
+});
