@@ -3,10 +3,11 @@ import { defineCommand } from "../src/commands/define-command.ts";
 import { notYours } from "../src/commands/not-yours.ts";
 import { mayUse } from "../src/commands/permissions.ts";
 import { askingValues, askNext } from "../src/commands/teaching.ts";
-import { applyIfFits } from "../src/domain/changes.ts";
+import { applyIfFits, type Change } from "../src/domain/changes.ts";
 import { type Bench, benchSchema } from "../src/domain/session/bench.ts";
 import { keepTold } from "../src/domain/session/keep-told.ts";
 import { answer, oneBreath, refuse } from "../src/reply/reply.ts";
+import { misfit } from "../src/store/check-fit.ts";
 
 /** What was done, without what was asked with it: nobody is to answer an old question. */
 function withoutQuestion(label: string): string {
@@ -16,6 +17,8 @@ function withoutQuestion(label: string): string {
   return told.length === 0 ? "the last change." : told.join(" ");
 }
 
+const spoils = (bench: Bench, changes: readonly Change[]): boolean =>
+  misfit(benchSchema, bench, changes) !== undefined;
 const fits = (bench: Bench): boolean => benchSchema.safeParse(bench).success;
 
 export const undoCommand = defineCommand({
@@ -41,7 +44,7 @@ export const undoCommand = defineCommand({
     if (last.right !== undefined && !mayUse(standing, last.right)) return notYours;
     const before = applyIfFits(bench, last.changes);
     // What was kept for it may be of another bench, or of nobody's: out of a file that was handled.
-    if (before === undefined || (!fits(before) && fits(bench))) {
+    if (before === undefined || (spoils(before, last.changes) && fits(bench))) {
       return refuse(
         "undo-misfit",
         `I cannot take back "${last.label}": the bench is no longer what it was then.`,

@@ -6,15 +6,46 @@ import { type Node, parseTemplate } from "./template.ts";
  *
  * @throws when the template is malformed: that is a bug in a data file, found at start
  */
-export function holdsTemplate(way: string): (words: readonly string[]) => boolean {
-  const pattern = new RegExp(held(way));
-  return (words) => pattern.test(`${words.join(" ")} `);
-}
+export const holdsTemplate = (way: string): Holds => searched(way, held);
 
 /** The same for a whole sentence. */
-export function isTemplate(way: string): (words: readonly string[]) => boolean {
-  const pattern = new RegExp(whole(way));
-  return (words) => pattern.test(`${words.join(" ")} `);
+export const isTemplate = (way: string): Holds => searched(way, whole);
+
+type Holds = (words: readonly string[]) => boolean;
+
+/**
+ * Of hundreds of ways a sentence is searched for those alone of which it has a word that they
+ * cannot do without; and only then is there an expression, which takes memory of its own.
+ */
+function searched(way: string, expressionOf: (way: string) => string): Holds {
+  const needed = neededOf(parseTemplate(way).node);
+  let pattern: RegExp | undefined;
+  return (words) => {
+    if (needed !== undefined && !words.some((word) => needed.includes(word))) return false;
+    pattern ??= new RegExp(expressionOf(way));
+    return pattern.test(`${words.join(" ")} `);
+  };
+}
+
+/** Words of which one at least stands in whatever this reads; undefined where there are none. */
+function neededOf(node: Node): readonly string[] | undefined {
+  switch (node.kind) {
+    case "word":
+      return [node.word];
+    case "choice": {
+      const branches = node.nodes.map(neededOf);
+      return branches.includes(undefined) ? undefined : branches.flatMap((words) => words ?? []);
+    }
+    case "sequence":
+      return node.nodes
+        .flatMap((one) => {
+          const words = neededOf(one);
+          return words === undefined ? [] : [words];
+        })
+        .toSorted((one, other) => one.length - other.length)[0];
+    default:
+      return undefined;
+  }
 }
 
 /** What such a sentence is searched with, as the text of an expression. */

@@ -57,8 +57,9 @@ function partsToCheck(schema: z.ZodType, data: unknown, change: Change): readonl
       return [...alone, ...(defOf(part).type === "record" ? [] : [dropped])];
     }
     value = Object.getOwnPropertyDescriptor(value, step)?.value;
-    // Its rules are about what stands at the top of an entry: deeper changes leave them as they are.
-    if (isWhole(part) && depth >= path.length - 2) {
+    // Its rule is about an entry's key and its id: no other change can break it.
+    const ofId = depth === path.length - 2 && path.at(-1) === "id";
+    if (isWhole(part) && (isLast || ofId)) {
       alone.push({ part, value: { [step]: value }, path: here.path });
     }
     part = inner;
