@@ -1,6 +1,6 @@
 import type { Command } from "../commands/define-command.ts";
 import { newBench } from "../domain/session/bench.ts";
-import type { Instant } from "../domain/units/quantity.ts";
+import { type Instant, instant } from "../domain/units/quantity.ts";
 import { toWords } from "../language/words.ts";
 import type { Reply } from "../reply/reply.ts";
 import { callsForAid } from "./calls-for-aid.ts";
@@ -12,6 +12,9 @@ import { understand } from "./understand.ts";
 const NOBODY = "none";
 const ZONE = "UTC";
 const COMMAND = "emergency";
+
+/** Of every sentence this is asked: nothing is made anew for it. */
+const nobody = listeningOf(newBench(NOBODY, ZONE), instant(0));
 
 /** A message, whoever it is from. */
 type Said =
@@ -42,7 +45,7 @@ function isForAid(said: Said, now: Instant, commands: readonly Command[]): boole
     );
   }
   if (callsForAid(said.text)) return true;
-  const emergency = commands.filter(({ name }) => name === COMMAND);
-  const listening = listeningOf(newBench(NOBODY, ZONE), now);
-  return understand(toWords(said.text), emergency, listening) !== undefined;
+  const emergency = commands.find(({ name }) => name === COMMAND);
+  if (emergency === undefined) return false;
+  return understand(toWords(said.text), [emergency], { ...nobody, now }) !== undefined;
 }
