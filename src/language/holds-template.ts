@@ -19,10 +19,11 @@ type Holds = (words: readonly string[]) => boolean;
  */
 function searched(way: string, expressionOf: (way: string) => string): Holds {
   const needed = neededOf(parseTemplate(way).node);
+  const source = expressionOf(way);
   let pattern: RegExp | undefined;
   return (words) => {
     if (needed !== undefined && !words.some((word) => needed.includes(word))) return false;
-    pattern ??= new RegExp(expressionOf(way));
+    pattern ??= new RegExp(source);
     return pattern.test(`${words.join(" ")} `);
   };
 }
