@@ -166,6 +166,8 @@ export const soakSimulated = (hours: number): Promise<SimulatedDay> =>
         if (act.line.startsWith("start saltmarsh")) evenings += 1;
         // What an undo brings back may have been due long ago: nobody could tell it before now.
         const before = member.keeper.nextDue();
+        // And what it brings back is told with its answer, before it can be expected.
+        due.delete(act.bench);
         const message = { text: act.line, who: "Ines", standing: "owner" as const };
         const reply = await member.bell.take(message).catch((error: unknown) => {
           faults.push(`${act.line}: ${error}`);
