@@ -1,10 +1,11 @@
 import type { Tank } from "../domain/film/tank.ts";
+import { ownValue } from "../domain/own-value.ts";
 import type { Bench } from "../domain/session/bench.ts";
 import type { Json } from "../reply/reply.ts";
 
 /** The tank of a bench by its spoken name. */
 export const ownTank = (bench: Bench, name: string): Tank | undefined =>
-  Object.hasOwn(bench.tanks, name.toLowerCase()) ? bench.tanks[name.toLowerCase()] : undefined;
+  ownValue(bench.tanks, name.toLowerCase());
 
 export const tankJson = (tank: Tank): Json => ({
   tank: tank.name,

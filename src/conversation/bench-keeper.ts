@@ -3,6 +3,7 @@ import type { Command } from "../commands/define-command.ts";
 import type { Work } from "../commands/work.ts";
 import { workFailed } from "../commands/work-words.ts";
 import { apply } from "../domain/changes.ts";
+import { ownValue } from "../domain/own-value.ts";
 import { withBeatsTold } from "../domain/record/beats-told.ts";
 import { planLooks } from "../domain/record/plan-looks.ts";
 import { planDaily } from "../domain/reminders/daily-message.ts";
@@ -132,7 +133,7 @@ export class BenchKeeper {
     const { who } = message;
     const reply = { ...aid, clock: clockOf(this.#record, now) };
     const noting = this.#inTurn(async () => {
-      const thread = this.#record.threads[who];
+      const thread = ownValue(this.#record.threads, who);
       const last = { reply, at: now };
       await this.#commitTold(
         withThread(this.#record, who, { ...thread, pending: undefined, last }),

@@ -4,6 +4,7 @@ import { type Instant, instant } from "../domain/units/quantity.ts";
 import { toWords } from "../language/words.ts";
 import type { Reply } from "../reply/reply.ts";
 import { callsForAid } from "./calls-for-aid.ts";
+import { emergencyIn } from "./emergency-in.ts";
 import { listeningOf } from "./listening.ts";
 import { newRecord } from "./record.ts";
 import { turn } from "./turn.ts";
@@ -44,8 +45,9 @@ function isForAid(said: Said, now: Instant, commands: readonly Command[]): boole
       Object.values(said.fields).some((value) => typeof value === "string" && callsForAid(value))
     );
   }
-  if (callsForAid(said.text)) return true;
+  const sentence = toWords(said.text);
+  if (emergencyIn(sentence) !== undefined) return true;
   const emergency = commands.find(({ name }) => name === COMMAND);
   if (emergency === undefined) return false;
-  return understand(toWords(said.text), [emergency], { ...nobody, now }) !== undefined;
+  return understand(sentence, [emergency], { ...nobody, now }) !== undefined;
 }

@@ -343,7 +343,7 @@ class Talk {
     if (whether || other) return heard;
     const asked = this.#thread.last?.reply;
     const again = asked?.kind === "question" && asked.ask?.slot === ask.slot ? [asked.title] : [];
-    const thread = { ...after.threads[this.#who], pending: { ask, at: this.#now } };
+    const thread = { ...ownValue(after.threads, this.#who), pending: { ask, at: this.#now } };
     return {
       ...heard,
       reply: { ...reply, lines: [...reply.lines, ...again], ask },
