@@ -130,21 +130,32 @@ test("health: well while it runs, not running once it left, stuck after a kill",
     expect(await health()).toMatchObject({ code: 1, output: expect.stringContaining("Stuck") });
   }));
 
+/** A script of the program whose output goes to a device that is always full. */
+async function ontoFullDisk(
+  script: Script,
+  data: string,
+  line: string,
+  more: readonly string[] = [],
+) {
+  const words = await commandLine(script);
+  const full = openSync("/dev/full", "w");
+  const ended = spawnSync(process.execPath, [...words, ...more], {
+    cwd: join(import.meta.dirname, "../.."),
+    env: { ...process.env, WETSIDE_DATA: data },
+    input: `${line}\n`,
+    stdio: ["pipe", full, "pipe"],
+    encoding: "utf8",
+  });
+  closeSync(full);
+  return ended;
+}
+
 // The device that is always full is Linux's.
 test.skipIf(process.platform !== "linux")(
   "a fault nobody caught ends it with exit code 1, told by kind and place alone",
   () =>
     withFolder(async (data) => {
-      const words = await commandLine("start");
-      const full = openSync("/dev/full", "w");
-      const { status, stderr } = spawnSync(process.execPath, words, {
-        cwd: join(import.meta.dirname, "../.."),
-        env: { ...process.env, WETSIDE_DATA: data },
-        input: "left\n",
-        stdio: ["pipe", full, "pipe"],
-        encoding: "utf8",
-      });
-      closeSync(full);
+      const { status, stderr } = await ontoFullDisk("start", data, "left");
       expect(status).toBe(1);
       expect(JSON.parse(stderr)).toMatchObject({
         level: "error",
@@ -162,22 +173,14 @@ test.skipIf(process.platform !== "linux")(
   "an output that cannot be written ends it with one sentence without a path, and all is kept",
   () =>
     withFolders(async (data, copies) => {
-      const run = (script: Script, more: readonly string[]) =>
-        commandLine(script).then((words) => {
-          const full = openSync("/dev/full", "w");
-          const ended = spawnSync(process.execPath, [...words, ...more], {
-            cwd: join(import.meta.dirname, "../.."),
-            env: { ...process.env, WETSIDE_DATA: data },
-            input: "bottle fixer 1 litre mixed today\n",
-            stdio: ["pipe", full, "pipe"],
-            encoding: "utf8",
-          });
-          closeSync(full);
-          return ended;
-        });
       for (const script of ["chat", "doctor", "health", "backup"] as const) {
         const more = script === "backup" ? [join(copies, "one")] : [];
-        const { status, stderr } = await run(script, more);
+        const { status, stderr } = await ontoFullDisk(
+          script,
+          data,
+          "bottle fixer 1 litre mixed today",
+          more,
+        );
         const says = "I cannot write to the standard output: the disk it goes to is full.\n";
         expect({ script, status, stderr }).toEqual({ script, status: 1, stderr: says });
       }

@@ -5,9 +5,8 @@ import type { Bell } from "../../src/conversation/benches.ts";
 import type { BenchRecord } from "../../src/conversation/record.ts";
 import { type Instant, instant } from "../../src/domain/units/quantity.ts";
 import { type Reply, valuesOf } from "../../src/reply/reply.ts";
-import { createMemoryStore, emptyMemory } from "../../src/store/memory-store.ts";
-import { StoreError } from "../../src/store/store-error.ts";
 import { createFakeClock, type FakeClock } from "./fake-clock.ts";
+import { fillingStore } from "./filling-store.ts";
 
 const commands = await loadCommands();
 
@@ -40,15 +39,7 @@ export type Living = {
 /** A bench in step with a clock that a test sets, stops and puts to sleep. */
 export async function live(start: string, zone = "Europe/Lisbon"): Promise<Living> {
   const clock = createFakeClock(instant(Date.parse(start)), { early: 1.5 });
-  const kept = createMemoryStore(emptyMemory<BenchRecord>());
-  let full = false;
-  const store: typeof kept = {
-    ...kept,
-    async commit(...given) {
-      if (full) throw new StoreError("disk-full", "The disk is full.");
-      await kept.commit(...given);
-    },
-  };
+  const { kept, store, fill } = fillingStore();
   const faults: unknown[] = [];
   const { keeper } = await BenchKeeper.open("t", { zone }, store, commands);
   const told: Told[] = [];
@@ -73,7 +64,7 @@ export async function live(start: string, zone = "Europe/Lisbon"): Promise<Livin
     told,
     faults,
     full(now) {
-      full = now;
+      fill(now);
     },
     async stored() {
       const { value } = await kept.load("t");

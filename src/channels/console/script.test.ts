@@ -1,26 +1,16 @@
 import { Readable } from "node:stream";
 import { expect, test } from "vitest";
+import { fillingStore } from "../../../test/support/filling-store.ts";
 import { loadCommands } from "../../commands/registry.ts";
 import { BenchKeeper } from "../../conversation/bench-keeper.ts";
-import type { BenchRecord } from "../../conversation/record.ts";
 import { instant } from "../../domain/units/quantity.ts";
-import { createMemoryStore, emptyMemory } from "../../store/memory-store.ts";
-import { StoreError } from "../../store/store-error.ts";
 import { runSimulated } from "./script.ts";
 
 const commands = await loadCommands();
 
 /** What is printed for these lines, and what the disk holds; "full" fills the disk, "room" frees it. */
 async function script(...lines: readonly string[]): Promise<string> {
-  const kept = createMemoryStore(emptyMemory<BenchRecord>());
-  let full = false;
-  const store: typeof kept = {
-    ...kept,
-    async commit(...given) {
-      if (full) throw new StoreError("disk-full", "The disk is full.");
-      await kept.commit(...given);
-    },
-  };
+  const { store, fill } = fillingStore();
   const { keeper } = await BenchKeeper.open("t", { zone: "Europe/Lisbon" }, store, commands);
   let printed = "";
   async function* typed(): AsyncGenerator<string> {
@@ -28,7 +18,7 @@ async function script(...lines: readonly string[]): Promise<string> {
       if (line !== "full" && line !== "room") yield `${line}\n`;
       // The line before is answered by then.
       for (let turn = 0; turn < 20; turn += 1) await new Promise((soon) => setImmediate(soon));
-      if (line === "full" || line === "room") full = line === "full";
+      if (line === "full" || line === "room") fill(line === "full");
     }
   }
   const write = (text: string): void => {
